@@ -1,0 +1,3 @@
+module toplit
+
+go 1.26
