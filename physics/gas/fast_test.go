@@ -7,7 +7,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The table keeps its promises: 1 J/mol in h, 0.02 J/mol K in cp.
+// The table keeps its promises: 0.01 J/mol in h, 0.002 J/mol K in cp.
 func TestFastIsClose(t *testing.T) {
 	var h, hOnly, cp [NCore]float64
 	var worstH, worstCp float64
@@ -23,7 +23,7 @@ func TestFastIsClose(t *testing.T) {
 		}
 	}
 	t.Logf("worst: %.3g J/mol, %.3g J/mol K", worstH, worstCp)
-	if worstH > 1 || worstCp > 0.02 {
+	if worstH > 0.01 || worstCp > 0.002 {
 		t.Errorf("worst difference %.3g J/mol in h, %.3g J/mol K in cp", worstH, worstCp)
 	}
 }
@@ -34,7 +34,7 @@ func TestFastOutside(t *testing.T) {
 		FastHCp(c.T, &h, &cp)
 		FastHCp(c.end, &hEnd, &cpEnd)
 		for i := range h {
-			if want := hEnd[i] + cpEnd[i]*(c.T-c.end); math.Abs(h[i]-want) > 1e-9*math.Abs(want)+1e-6 || cp[i] != cpEnd[i] {
+			if want := hEnd[i] + cpEnd[i]*(c.T-c.end); math.Abs(h[i]-want) > 1e-9*math.Abs(want)+1e-6 || math.Abs(cp[i]-cpEnd[i]) > 1e-9 {
 				t.Errorf("%v at %g K: h %g, want %g; cp %g, want %g", Species(i), c.T, h[i], want, cp[i], cpEnd[i])
 			}
 		}
