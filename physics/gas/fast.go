@@ -15,36 +15,48 @@ const (
 // distance from the row's start in steps.
 type fastRow struct{ c0, c1, c2, c3 Mix }
 
-// fastTable has a row for each step between a straight line below and one
-// above. It is filled once at start and never written again.
+// fastTable is the enthalpies, with a row for each step between a straight line
+// below and one above. It is filled once at start and never written again.
 var fastTable = func() (t [fastSteps + 2]fastRow) {
 	for sp := range NCore {
 		h := func(i int) float64 { return Species(sp).H(fastLow + fastStep*float64(i)) }
 		c := func(i int) float64 { return Species(sp).Cp(fastLow+fastStep*float64(i)) * fastStep }
-		t[0].c0[sp], t[0].c1[sp] = h(0), c(0)
-		for i := range fastSteps {
-			r, rise := &t[i+1], h(i+1)-h(i)
-			r.c0[sp], r.c1[sp] = h(i), c(i)
-			r.c2[sp] = 3*rise - 2*c(i) - c(i+1)
-			r.c3[sp] = c(i) + c(i+1) - 2*rise
-		}
-		end := &t[fastSteps+1]
-		end.c0[sp], end.c1[sp] = h(fastSteps), c(fastSteps)
+		fillRows(&t, sp, h, c)
 	}
 	return t
 }()
 
-// fastAt finds the row for T and how far T lies from its start, in steps.
-func fastAt(T float64) (*fastRow, float64) {
+// fillRows writes the rows of one gas from its value and its slope, per step,
+// at each node.
+func fillRows(t *[fastSteps + 2]fastRow, sp int, value, slope func(node int) float64) {
+	t[0].c0[sp], t[0].c1[sp] = value(0), slope(0)
+	for i := range fastSteps {
+		r, c, next := &t[i+1], slope(i), slope(i+1)
+		rise := value(i+1) - value(i)
+		r.c0[sp], r.c1[sp] = value(i), c
+		r.c2[sp] = 3*rise - 2*c - next
+		r.c3[sp] = c + next - 2*rise
+	}
+	end := &t[fastSteps+1]
+	end.c0[sp], end.c1[sp] = value(fastSteps), slope(fastSteps)
+}
+
+// fastIndex finds the row for T and how far T lies from its start, in steps.
+func fastIndex(T float64) (row int, u float64) {
 	x := (T - fastLow) * (1 / fastStep)
 	if x >= 0 && x < fastSteps {
 		i := int(x)
-		return &fastTable[i+1], x - float64(i)
+		return i + 1, x - float64(i)
 	}
 	if x >= fastSteps {
-		return &fastTable[fastSteps+1], x - fastSteps
+		return fastSteps + 1, x - fastSteps
 	}
-	return &fastTable[0], x
+	return 0, x
+}
+
+func fastAt(T float64) (*fastRow, float64) {
+	i, u := fastIndex(T)
+	return &fastTable[i], u
 }
 
 // FastH writes the absolute molar enthalpy of each core gas at T [K] to h
