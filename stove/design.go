@@ -10,6 +10,7 @@ type Design struct {
 	FuelCan  Can     // holds the charge
 	OuterCan *Can    // stands round the fuel can; nil for a single wall
 	Standoff float64 // gap under the fuel can's base: to the outer can's floor, or to what the stove stands on [m]
+	Lift     float64 // gap under the stove's lowest edge: legs, feet, pebbles, 0 when it stands flat [m]
 	Annulus  float64 // width of an open slot round the top of the annulus, 0 when the rim closes it [m]
 	Rows     []Row   // every row of holes, in any order
 	Ring     *Ring
@@ -90,15 +91,18 @@ type Row struct {
 // Shape is the outline of a hole.
 type Shape string
 
-// The outlines a hole may have.
+// The outlines a hole may have. A Slot has round ends (two drillings and the
+// strip between), a Rectangle square ones (cut with snips or a chisel).
 const (
-	Round    Shape = "round"
-	Slot     Shape = "slot"
-	Triangle Shape = "triangle"
+	Round     Shape = "round"
+	Slot      Shape = "slot"
+	Rectangle Shape = "rectangle"
+	Triangle  Shape = "triangle"
 )
 
 // Hole is one opening: Width is the diameter of a round hole, the length of a
-// slot or the base of a triangle; Height is unused for a round hole [m].
+// slot or rectangle or the base of a triangle, and lies along the
+// circumference; Height is unused for a round hole [m].
 type Hole struct {
 	Shape  Shape
 	Width  float64
