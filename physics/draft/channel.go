@@ -43,33 +43,33 @@ func NewChannel(c Channel) (*Friction, error) {
 		return nil, fmt.Errorf("channel: coefficient %g, want 0 or more", c.K)
 	}
 	long := c.Length / c.Wet
-	g := newCurve(func(re float64) (float64, float64) {
-		if re == 0 {
-			return 0, 64 / c.Shape / ease * long
-		}
-		f, p := friction(re*c.Shape, ease)
-		v := f * long * re * re
-		return v + c.K*re*re, v/re*(2+p) + 2*c.K*re
+	g := newCurve(64/c.Shape/ease*long, func(re float64) float64 {
+		return (DarcyFriction(re*c.Shape)*easing(re*c.Shape, ease)*long + c.K) * re * re
 	})
 	return &Friction{g.scaled(c.Area, c.Wet, 1)}, nil
 }
 
-// friction returns the Darcy friction factor at Re* and d ln f/d ln Re*.
-func friction(re, ease float64) (f, power float64) {
-	const lo, hi = 2300, 4000
-	laminar := 64 / re / ease
-	if re <= lo {
-		return laminar, -1
+// Between these Re* the laminar friction goes over to the turbulent.
+const turnLow, turnHigh = 2300, 4000
+
+// DarcyFriction returns the Darcy friction factor of a smooth channel at Re*
+// (see [NewChannel]).
+func DarcyFriction(re float64) float64 {
+	laminar := 64 / re
+	if re <= turnLow {
+		return laminar
 	}
 	x := 1.8*math.Log10(re) - 1.5
-	rough, pr := 1/(x*x), -2*1.8/math.Ln10/x
-	if re >= hi {
-		return rough, pr
-	}
-	width := math.Log(hi / float64(lo))
-	w, dw := smoothstep(math.Log(re/lo) / width)
-	d := math.Log(rough / laminar)
-	return laminar * math.Exp(w*d), -1 + w*(pr+1) + dw/width*d
+	w := turned(re)
+	return math.Exp((1-w)*math.Log(laminar) - w*2*math.Log(x))
+}
+
+// easing is the factor of an uneven gap on the friction: all of it laminar,
+// none turbulent.
+func easing(re, ease float64) float64 { return math.Pow(ease, turned(re)-1) }
+
+func turned(re float64) float64 {
+	return smoothstep(math.Log(re/turnLow) / math.Log(turnHigh/float64(turnLow)))
 }
 
 // AnnulusShape returns Re*/Re of a concentric annulus of radius ratio k

@@ -20,24 +20,25 @@ type cubic struct{ x, a, b, c, d float64 }
 
 const (
 	cellBits   = 2  // four cells an octave
-	octaves    = 18 // to Re 2^18 - 1 = 262 143
+	octaves    = 20 // to Re 2^20 - 1
 	mantissa   = 52
 	exponentAt = 1023 << cellBits // where 1+Re = 1 falls
 )
 
-// newCurve tabulates G from a function that returns G and dG/dRe.
-func newCurve(g func(re float64) (g, slope float64)) *curve {
+// newCurve tabulates G, given atZero = dG/dRe at Re = 0; the other slopes are
+// difference quotients, good to 1e-7.
+func newCurve(atZero float64, g func(re float64) float64) *curve {
 	n := octaves << cellBits
 	c := &curve{cell: make([]cubic, n)}
 	edge := func(i int) float64 { return math.Float64frombits(uint64(i+exponentAt)<<(mantissa-cellBits)) - 1 }
-	x0 := edge(0)
-	g0, s0 := g(x0)
+	x0, g0, s0 := 0.0, 0.0, atZero
 	for i := range c.cell {
 		x1 := edge(i + 1)
-		g1, s1 := g(x1)
-		h := x1 - x0
-		mean := (g1 - g0) / h
-		c.cell[i] = cubic{x: x0, a: g0, b: s0, c: (3*mean - 2*s0 - s1) / h, d: (s0 + s1 - 2*mean) / (h * h)}
+		const h = 1e-4
+		g1, s1 := g(x1), (g(x1*(1+h))-g(x1*(1-h)))/(2*h*x1)
+		w := x1 - x0
+		mean := (g1 - g0) / w
+		c.cell[i] = cubic{x: x0, a: g0, b: s0, c: (3*mean - 2*s0 - s1) / w, d: (s0 + s1 - 2*mean) / (w * w)}
 		x0, g0, s0 = x1, g1, s1
 	}
 	c.last, c.value, c.slope = x0, g0, s0

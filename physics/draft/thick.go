@@ -58,45 +58,20 @@ func SharpPlate(f1, f2 float64) float64 {
 	return z * z
 }
 
-// longHole returns Cd and d ln Cd/d ln Re of a bore of length/diameter l at
-// hole Reynolds number re: Lichtarowicz from Re 100 up (below l = 2 beyond
-// its data, and there only blended in by [thickShare]), creeping flow with the kinetic head below Re 10,
-// and ln Cd blended in ln Re between.
+// longHole returns Cd of a bore of length/diameter l at hole Reynolds number
+// re: Lichtarowicz from Re 100 up (below l = 2 beyond its data, and there only
+// blended in by [thickShare]), creeping flow with the kinetic head below Re
+// 10, and ln Cd blended in ln Re between.
 //
 // Creeping: zeta = (12 pi + 64 l)/Re, the exact thin wall and the exact tube
 // in series (Dagan, Weinbaum & Pfeffer 1982, within 1 % [memory]), plus 2.28
 // for acceleration and the growing profile (Hagenbach and exit, laminar tube
 // [memory]).
-func longHole(re, l float64) (cd, power float64) {
-	long := math.Min(l, 10)
-	licht := func() (float64, float64) {
-		const h = 1e-4
-		c := math.Log(Lichtarowicz(re, long))
-		return c, (math.Log(Lichtarowicz(re*(1+h), long)) - math.Log(Lichtarowicz(re*(1-h), long))) / (2 * h)
-	}
-	slow := func() (float64, float64) {
-		visc := (creeping + 64*l) / re
-		z := visc + 2.28
-		return -0.5 * math.Log(z), 0.5 * visc / z
-	}
+func longHole(re, l float64) float64 {
+	re = math.Min(re, 2e4)
 	const lo, hi = 10, 100
-	switch {
-	case re <= lo:
-		c, p := slow()
-		return math.Exp(c), p
-	case re >= topRe:
-		re = topRe
-		c, _ := licht()
-		return math.Exp(c), 0
-	case re >= hi:
-		c, p := licht()
-		return math.Exp(c), p
-	}
-	width := math.Log(hi / lo)
-	w, dw := smoothstep(math.Log(re/lo) / width)
-	a, pa := slow()
-	b, pb := licht()
-	return math.Exp(a + w*(b-a)), pa + w*(pb-pa) + dw/width*(b-a)
+	w := smoothstep(math.Log(re/lo) / math.Log(hi/float64(lo)))
+	return math.Exp((1-w)*-0.5*math.Log((creeping+64*l)/re+2.28) + w*math.Log(Lichtarowicz(re, l)))
 }
 
 // thickShare is how far a bore of length/diameter l has gone from a thin hole
@@ -110,13 +85,8 @@ func thickShare(l float64) float64 {
 	return math.Max(0, (math.Log(ThickPlate(0, 0, l))-thin)/(math.Log(ThickPlate(0, 0, 2))-thin))
 }
 
-// smoothstep rises from 0 to 1 over 0..1 with flat ends; also its derivative.
-func smoothstep(t float64) (w, dw float64) {
-	switch {
-	case t <= 0:
-		return 0, 0
-	case t >= 1:
-		return 1, 0
-	}
-	return t * t * (3 - 2*t), 6 * t * (1 - t)
+// smoothstep rises from 0 to 1 over 0..1 with flat ends.
+func smoothstep(t float64) float64 {
+	t = math.Min(math.Max(t, 0), 1)
+	return t * t * (3 - 2*t)
 }
