@@ -163,3 +163,18 @@ func (sp Species) S(T float64) float64 {
 
 // G is the molar Gibbs energy at 1 bar, H − T·S [J/mol], at T [K].
 func (sp Species) G(T float64) float64 { return sp.H(T) - T*sp.S(T) }
+
+// reduced is H/RT, cp/R and G/RT at T, whose logarithm is given.
+func (s *substance) reduced(T, logT float64) (h, cp, g float64) {
+	p, t := s.limit(T)
+	if t != T {
+		c := p.cp(t)
+		h = (p.h(t) + c*(T-t)) / T
+		return h, c, h - p.s(t) - c*math.Log(T/t)
+	}
+	a, r := &p.a, 1/T
+	cp = (a[0]*r+a[1])*r + a[2] + T*(a[3]+T*(a[4]+T*(a[5]+T*a[6])))
+	h = (-a[0]*r+a[1]*logT+p.b[0])*r + a[2] + T*(a[3]*(1./2)+T*(a[4]*(1./3)+T*(a[5]*(1./4)+T*a[6]*(1./5))))
+	e := -(a[0]*r*(1./2)+a[1])*r + a[2]*logT + p.b[1] + T*(a[3]+T*(a[4]*(1./2)+T*(a[5]*(1./3)+T*a[6]*(1./4))))
+	return h, cp, h - e
+}
