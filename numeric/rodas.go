@@ -200,10 +200,26 @@ func (s *Solver) addTime(c float64, k []float64) {
 func (s *Solver) solve(h float64, k []float64) {
 	n := s.n
 	luSolve(s.w, s.piv, n, k[:n])
-	gh := rodasGamma * h
+	if len(k) > n {
+		s.substitute(rodasGamma*h, k)
+	}
+}
+
+// substitute solves the quadrature rows once the active ones are known.
+func (s *Solver) substitute(gh float64, k []float64) {
+	n := s.n
 	act := k[:n]
-	for i := n; i < len(k); i++ {
-		k[i] = gh * (k[i] + dot(s.jac[i*n:i*n+n], act))
+	i := n
+	for ; len(k)-i >= 4; i += 4 {
+		rows := s.jac[i*n : (i+4)*n]
+		g0, g1, g2, g3 := dot4(act, rows[:n], rows[n:2*n], rows[2*n:3*n], rows[3*n:])
+		k[i] = gh * (k[i] + g0)
+		k[i+1] = gh * (k[i+1] + g1)
+		k[i+2] = gh * (k[i+2] + g2)
+		k[i+3] = gh * (k[i+3] + g3)
+	}
+	for ; i < len(k); i++ {
+		k[i] = gh * (k[i] + dot(act, s.jac[i*n:i*n+n]))
 	}
 }
 

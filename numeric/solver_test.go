@@ -4,29 +4,34 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"toplit/numeric/problems"
 )
 
 // Every test problem ends within a hundred tolerances of its reference, with
 // and without a Jacobian of its own.
 func TestProblems(t *testing.T) {
 	var s Solver
-	for _, p := range problems() {
-		for _, sys := range []System{p.sys, plain{p.sys}} {
+	for _, p := range problems.All() {
+		for _, sys := range []System{p.Sys, plain{p.Sys}} {
 			for _, tol := range []float64{1e-4, 1e-6, 1e-8} {
-				if err := s.Reset(sys, 0, p.y0, Options{RTol: tol, ATol: tol * p.atol, Autonomous: true}); err != nil {
+				if err := s.Reset(sys, 0, p.Start, Options{RTol: tol, ATol: tol * p.Scale, Autonomous: true}); err != nil {
 					t.Fatal(err)
 				}
-				status, err := s.Integrate(p.end, nil, nil)
-				if err != nil || status != Reached || s.T() != p.end {
-					t.Fatalf("%s: %v at %g: %v", p.name, status, s.T(), err)
+				status, err := s.Integrate(p.End, nil, nil)
+				if err != nil || status != Reached || s.T() != p.End {
+					t.Fatalf("%s: %v at %g: %v", p.Name, status, s.T(), err)
 				}
-				if e := worstRel(s.Y(), p.ref); e > 100*tol {
-					t.Errorf("%s at %g: relative error %.3g", p.name, tol, e)
+				if e := p.Error(s.Y()); e > 100*tol {
+					t.Errorf("%s at %g: relative error %.3g", p.Name, tol, e)
 				}
 			}
 		}
 	}
 }
+
+// plain hides the Jacobian of a system.
+type plain struct{ System }
 
 // falling is a body dropped from rest with its distance integrated twice: as a
 // state and as a quadrature.
@@ -107,12 +112,12 @@ func TestNotFinite(t *testing.T) {
 
 func TestNoAllocations(t *testing.T) {
 	var s Solver
-	p := problems()[1]
+	p := problems.All()[1]
 	run := func() {
-		if err := s.Reset(p.sys, 0, p.y0, Options{RTol: 1e-5, ATol: 1e-9}); err != nil {
+		if err := s.Reset(p.Sys, 0, p.Start, Options{RTol: 1e-5, ATol: 1e-9}); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := s.Integrate(p.end, nil, nil); err != nil {
+		if _, err := s.Integrate(p.End, nil, nil); err != nil {
 			t.Fatal(err)
 		}
 	}
