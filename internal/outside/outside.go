@@ -52,8 +52,8 @@ func Rel(v, f float64) float64 { return math.Abs(v) * f }
 
 // Check compares each row and fails the test for a row outside its tolerance,
 // unless docs/model/validation.md lists it in its table of disagreements.
-// The test that calls it has "Check" in its name, so that `make checks` finds
-// it.
+// The test that calls it stands in a *_check_test.go file, where `make checks`
+// finds it.
 func Check(t *testing.T, rows ...Row) {
 	t.Helper()
 	for _, r := range rows {

@@ -11,8 +11,8 @@ import (
 	"toplit/internal/outside"
 )
 
-// longest is the width beyond which a name or a source is folded.
-const longest = 58
+// longest is the width beyond which a name or a source goes on in a second line.
+const longest = 48
 
 // Print writes every row grouped by law, then the faults, then the count.
 func Print(w io.Writer, records []outside.Record, rule Rule, v Verdict) error {
@@ -22,7 +22,9 @@ func Print(w io.Writer, records []outside.Record, rule Rule, v Verdict) error {
 	width := make([]int, len(head))
 	measure := func(cells []string) {
 		for i, c := range cells {
-			width[i] = max(width[i], utf8.RuneCountInString(c))
+			for _, part := range strings.Split(c, "\n") {
+				width[i] = max(width[i], utf8.RuneCountInString(part))
+			}
 		}
 	}
 	measure(head)
@@ -33,16 +35,27 @@ func Print(w io.Writer, records []outside.Record, rule Rule, v Verdict) error {
 		}
 	}
 	put := func(cells []string) {
-		var b strings.Builder
+		parts, deep := make([][]string, len(cells)), 1
 		for i, c := range cells {
-			pad := strings.Repeat(" ", width[i]-utf8.RuneCountInString(c))
-			if i >= 2 && i <= 5 { // numbers stand right
-				b.WriteString(pad + c + "  ")
-			} else {
-				b.WriteString(c + pad + "  ")
-			}
+			parts[i] = strings.Split(c, "\n")
+			deep = max(deep, len(parts[i]))
 		}
-		fmt.Fprintln(out, "  "+strings.TrimRight(b.String(), " "))
+		for line := range deep {
+			var b strings.Builder
+			for i := range cells {
+				c := ""
+				if line < len(parts[i]) {
+					c = parts[i][line]
+				}
+				pad := strings.Repeat(" ", width[i]-utf8.RuneCountInString(c))
+				if i >= 2 && i <= 5 { // numbers stand right
+					b.WriteString(pad + c + "  ")
+				} else {
+					b.WriteString(c + pad + "  ")
+				}
+			}
+			fmt.Fprintln(out, "  "+strings.TrimRight(b.String(), " "))
+		}
 	}
 	for _, law := range laws(records) {
 		fmt.Fprintf(out, "%s\n", law)
@@ -98,16 +111,29 @@ func rows(records []outside.Record, law string, rule Rule) [][]string {
 			unit = "1"
 		}
 		cells = append(cells, []string{
-			short(r.Name), short(r.Source), fmt.Sprintf("%.6g", r.Published), ours, diff, fmt.Sprintf("%.2g", r.Tol), unit, kind, mark,
+			fold(r.Name), fold(r.Source), fmt.Sprintf("%.6g", r.Published), ours, diff, fmt.Sprintf("%.2g", r.Tol), unit, kind, mark,
 		})
 	}
 	return cells
 }
 
-// short keeps a cell within the longest width.
-func short(s string) string {
-	if utf8.RuneCountInString(s) <= longest {
-		return s
+// fold breaks a long cell between words into lines of the longest width.
+func fold(s string) string {
+	var b strings.Builder
+	n := 0
+	for _, word := range strings.Fields(s) {
+		w := utf8.RuneCountInString(word)
+		switch {
+		case n == 0:
+		case n+1+w > longest:
+			b.WriteByte('\n')
+			n = 0
+		default:
+			b.WriteByte(' ')
+			n++
+		}
+		b.WriteString(word)
+		n += w
 	}
-	return string([]rune(s)[:longest-1]) + "…"
+	return b.String()
 }

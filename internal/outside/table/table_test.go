@@ -91,3 +91,16 @@ func TestPrintShowsEveryRowAndEndsWithTheCount(t *testing.T) {
 		t.Errorf("last line is wrong:\n%s", text)
 	}
 }
+
+func TestFoldKeepsEveryWord(t *testing.T) {
+	long := strings.Repeat("a source with many words and a page, ", 8)
+	folded := fold(long)
+	if strings.Join(strings.Fields(folded), " ") != strings.TrimSpace(long) {
+		t.Errorf("words were lost in %q", folded)
+	}
+	for _, line := range strings.Split(folded, "\n") {
+		if len(line) > longest {
+			t.Errorf("line %q is longer than %d", line, longest)
+		}
+	}
+}
