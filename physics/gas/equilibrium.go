@@ -131,3 +131,20 @@ func equilibrate(e Elements, p float64, o Options, T, H float64) (Equilibrium, e
 	q.Moles[Graphite] = s.solid * total
 	return q, nil
 }
+
+// Term is a species and its number in a reaction, negative for what is used up.
+type Term struct {
+	Species Species
+	Nu      float64
+}
+
+// LogKp is the decadic logarithm of the equilibrium constant of a reaction at T
+// [K], with pressures in bar and solids at unit activity:
+// log10 Kp = −Σ ν·G°(T) / (R·T·ln 10).
+func LogKp(T float64, reaction ...Term) float64 {
+	var g float64
+	for _, r := range reaction {
+		g += r.Nu * r.Species.G(T)
+	}
+	return -g / (R * T * math.Ln10)
+}

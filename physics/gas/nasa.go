@@ -20,6 +20,7 @@ type substance struct {
 	elements  Elements
 	mass      float64 // [kg/mol]
 	condensed bool
+	formation float64 // printed enthalpy at 298.15 K [J/mol], to check the coefficients
 	low       float64 // [K]
 	part      [3]nasaPart
 	parts     int
@@ -60,7 +61,7 @@ func readNASA(text string) (out [NSpecies]substance, err error) {
 			if n++; n >= NSpecies {
 				return out, fmt.Errorf("nasa9.csv: line %d: more than %d species", line+2, NSpecies)
 			}
-			out[n] = substance{name: row[0], condensed: row[7] != "gas", low: num(9)}
+			out[n] = substance{name: row[0], condensed: row[7] != "gas", formation: num(9), low: num(10)}
 			for e := range out[n].elements {
 				out[n].elements[e] = num(1 + e)
 			}
@@ -75,11 +76,11 @@ func readNASA(text string) (out [NSpecies]substance, err error) {
 		}
 		p := &s.part[s.parts]
 		s.parts++
-		p.high = num(10)
+		p.high = num(11)
 		for i := range p.a {
-			p.a[i] = num(11 + i)
+			p.a[i] = num(12 + i)
 		}
-		p.b = [2]float64{num(18), num(19)}
+		p.b = [2]float64{num(19), num(20)}
 	}
 	if err == nil && n != NSpecies-1 {
 		err = fmt.Errorf("nasa9.csv: %d species, %d wanted", n+1, NSpecies)
