@@ -4,13 +4,15 @@ import "fmt"
 
 // Pattern is the sparsity of a Jacobian with its columns coloured: columns of
 // one colour share no row and are differenced with one Rate call
-// (Curtis, Powell and Reid, J. Inst. Maths Applics 13 (1974) 117–119). It is
-// made once, never changes, and may be shared by solvers on several goroutines.
+// (Curtis, Powell and Reid, J. Inst. Maths Applics 13 (1974) 117–119). Where
+// enough entries are zero it also holds a sparse elimination. It is made once,
+// never changes, and may be shared by solvers on several goroutines.
 type Pattern struct {
 	dim, active int
 	rows        [][]int32 // rows[j]: rows of column j that may differ from zero
 	groups      [][]int32 // columns of one colour
 	analytic    bool      // some columns come from the system itself
+	lu          *elimination
 }
 
 // NewPattern returns the pattern of a system with dim components of which the
@@ -52,8 +54,14 @@ func NewPattern(dim, quadratures int, columns [][]int, analytic []int) (*Pattern
 		}
 	}
 	p.colour(own)
+	if e := eliminate(p.rows, n, dim); e.worthwhile() {
+		p.lu = e
+	}
 	return p, nil
 }
+
+// Sparse reports whether steps use the sparse elimination.
+func (p *Pattern) Sparse() bool { return p.lu != nil }
 
 // Groups is the number of Rate calls one differenced Jacobian takes.
 func (p *Pattern) Groups() int { return len(p.groups) }

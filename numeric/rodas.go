@@ -109,9 +109,20 @@ func (s *Solver) stages(h float64) {
 	k1, k2, k3, k4 := s.k[0][:n], s.k[1][:n], s.k[2][:n], s.k[3][:n]
 	k5, k6, k7, k8 := s.k[4][:n], s.k[5][:n], s.k[6][:n], s.k[7][:n]
 
-	copy(k1, s.f0)
-	s.addTime(h*rd1, k1)
-	s.solve(h, k1)
+	if s.sparse != nil {
+		// The active part was found when the factors were checked.
+		copy(k1[s.n:], s.f0[s.n:])
+		if !s.still {
+			for i := s.n; i < n; i++ {
+				k1[i] += h * rd1 * s.ft[i]
+			}
+		}
+		s.sparse.substitute(rodasGamma*h, s.jac, k1)
+	} else {
+		copy(k1, s.f0)
+		s.addTime(h*rd1, k1)
+		s.solve(h, k1)
+	}
 
 	for i := range y {
 		a := k1[i]
@@ -199,7 +210,12 @@ func (s *Solver) addTime(c float64, k []float64) {
 // to the active components, so they follow by substitution.
 func (s *Solver) solve(h float64, k []float64) {
 	n := s.n
-	luSolve(s.w, s.piv, n, k[:n])
+	if e := s.sparse; e != nil {
+		e.solve(s.w, k[:n])
+		e.substitute(rodasGamma*h, s.jac, k)
+		return
+	}
+	luSolve(s.w[:n*n], s.piv, n, k[:n])
 	if len(k) > n {
 		s.substitute(rodasGamma*h, k)
 	}

@@ -42,10 +42,11 @@ type Solver struct {
 	ft     []float64
 	k      [8][]float64
 	d      [3][]float64
-	yj     []float64 // perturbed point of a differenced Jacobian
-	del    []float64 // its perturbations
-	jac    []float64 // (n+q)×n
-	w      []float64 // n×n, factored
+	yj     []float64    // perturbed point of a differenced Jacobian
+	del    []float64    // its perturbations
+	jac    []float64    // (n+q)×n
+	w      []float64    // n×n, factored, and n of scratch
+	sparse *elimination // nil: dense, with pivoting
 	piv    []int32
 	atols  []float64
 	store  []float64
@@ -123,7 +124,7 @@ func (s *Solver) size(n, dim int) {
 	}
 	s.n = n
 	vectors := 5 + 2 + 2 + 1 + 8 + 3 + 2 + 1
-	need := vectors*dim + dim*n + n*n
+	need := vectors*dim + dim*n + n*n + n
 	if cap(s.store) < need {
 		s.store = make([]float64, need)
 	}
@@ -143,7 +144,7 @@ func (s *Solver) size(n, dim int) {
 		s.d[i] = cut(dim)
 	}
 	s.jac = cut(dim * n)
-	s.w = cut(n * n)
+	s.w = cut(n*n + n)
 	if cap(s.piv) < n {
 		s.piv = make([]int32, n)
 	}
@@ -324,18 +325,36 @@ func (s *Solver) try(h float64) float64 {
 
 // factor forms and factors I/(γh) − J.
 func (s *Solver) factor(h float64) bool {
+	g := 1 / (rodasGamma * h)
+	s.stats.Factorizations++
+	s.sparse = nil
+	if p := s.opt.Pattern; p != nil && p.lu != nil {
+		if p.lu.factor(g, s.jac, s.w) && s.sound(p.lu, g, h) {
+			s.sparse = p.lu
+			return true
+		}
+		s.stats.Factorizations++
+	}
 	n := s.n
 	w := s.w[:n*n]
 	jac := s.jac[:len(w)]
 	for i, v := range jac {
 		w[i] = -v
 	}
-	g := 1 / (rodasGamma * h)
 	for i := 0; i < len(w); i += n + 1 {
 		w[i] += g
 	}
-	s.stats.Factorizations++
 	return luFactor(w, s.piv, n)
+}
+
+// sound tries the sparse factors on the first stage.
+func (s *Solver) sound(e *elimination, g, h float64) bool {
+	u, k1 := s.u[:s.n], s.k[0][:s.n]
+	copy(u, s.f0)
+	s.addTime(h*rd1, u)
+	copy(k1, u)
+	e.solve(s.w, k1)
+	return e.good(g, s.jac, k1, u)
 }
 
 // norm is the root mean square of e over the tolerance of each component.
