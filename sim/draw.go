@@ -1,0 +1,153 @@
+package sim
+
+import (
+	"math"
+
+	"toplit/physics/gas"
+)
+
+// draw: each air flow is pushed by the heads of the hot columns and the wind
+// and held back by what it passes; inertance turns the difference into an
+// acceleration.
+func (m *model) draw(t float64, y []float64) {
+	T1, T2, TA, TB := y[iTGas], y[iTFlame], y[iTAir], y[iTBed]
+	for i := range m.dFlow {
+		m.dFlow[i] = 0
+	}
+	rhoA := m.airRho
+	perRT := m.P / gas.R
+	// Molar masses: what flows, or air where nothing does.
+	const trace = 1e-6
+	mBed := (m.bedGas.Mass() + m.tarFlow + trace*0.02896) / (m.bedGas.Moles() + m.tarFlow*m.tar.moles + trace)
+	mFl := (m.flue.Mass() + m.flueTar + trace*0.02896) / (m.flue.Moles() + m.flueTar*m.tar.moles + trace)
+	rho1 := perRT * mBed / T1
+	rhoB := perRT * mBed / TB
+	rho2 := perRT * mFl / T2
+	rhoAnn := rhoA * m.T0 / TA
+	m.rhoFlame = rho2
+
+	// Top: throat, column, gap, in the mean flow upward.
+	up := m.topOut - m.topIn + m.entrained*0 + m.startRate*(1+m.starter.air)
+	muF := viscosity(T2)
+	dpTop := m.throatDrop(up, rho2, muF)
+	column := gravity * (rhoA - rho2) * m.columnHeight()
+	pJ := dpTop - column // at the rim, above the ambient at that height
+
+	wind := m.windHead(t)
+	zJ := m.zJets
+	zTop := min(m.zTop, zJ)
+	head2 := gravity * (rhoA - rho2) * (m.height - zJ)
+	head1 := gravity * (rhoA - rho1) * (zJ - zTop)
+	headB := gravity * (rhoA - rhoB) * m.hChar * m.lit
+
+	// Inlet of a double wall: everything but the leak comes through it.
+	var pIn, zIn float64
+	muA := viscosity(TA)
+	total := y[iFlow]
+	for i := range m.rows {
+		total += y[iFlow+1+i]
+	}
+	if m.double && m.inletLaw != nil {
+		dp, _ := m.inletLaw.Drop(total, rhoA, viscosity(m.T0))
+		pIn = wind - dp*m.holeK
+		zIn = m.inlet.height
+	} else {
+		pIn = wind
+	}
+	annHead := 0.0
+	if m.double {
+		annHead = gravity * (rhoA - rhoAnn)
+	}
+
+	if m.fanP == 0 && m.baseLaw != nil {
+		f := y[iFlow]
+		dp, _ := m.baseLaw.Drop(f, rhoAnn, muA)
+		drop := dp*m.holeK + f*math.Abs(f)*1.5/(2*rhoAnn*m.plenum*m.plenum)
+		drop += m.bedDrop(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim, 1)
+		m.dFlow[0] = (pIn - annHead*zIn + headB + head1 + head2 - drop - pJ) / inert
+	}
+	m.head = headB + head1 + head2 + column + annHead*(m.height-zIn)*0.5
+	if m.fanS == 0 {
+		for i := range m.rows {
+			f := y[iFlow+1+i]
+			z := m.rows[i].height
+			dp, _ := m.rowLaw[i].Drop(f, rhoAnn, muA)
+			drop := dp * m.holeK
+			if m.double && z > 0 { // friction of the annulus on the way up
+				drop += 12 * muA * z / (rhoAnn * m.annGap * m.annGap * m.annArea) * (total - y[iFlow])
+			}
+			inside := pJ - gravity*(rhoA-rho2)*(m.height-max(z, zJ)) - gravity*(rhoA-rho1)*max(zJ-max(z, zTop), 0)
+			if s := m.inBed(i); s > 0 {
+				part := 1 - step(z-m.hRaw/2, m.hRaw+2*m.w.height) // share of the raw layer above the row
+				inside += s * (m.bedDrop(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim, part) - headB)
+			}
+			m.dFlow[1+i] = (pIn + annHead*(z-zIn) - drop - inside) / inert
+		}
+	}
+	if m.leakArea > 0 {
+		f := y[iFlow+m.flows-1]
+		dp, _ := m.leakLoss.Drop(f, rhoA, viscosity(m.T0))
+		m.dFlow[m.flows-1] = (wind*0.5 - dp - pJ) / inert
+	}
+}
+
+func (m *model) columnHeight() float64 {
+	h := 0.0
+	if m.on.riser {
+		h += m.riserH
+	}
+	if m.on.stand {
+		h += m.columnH - m.riserH
+	}
+	return h
+}
+
+// bedDrop is the pressure lost in the bed [Pa]: raw layer (the given share of
+// it) cold, char layer hot and with the gas made on the way.
+func (m *model) bedDrop(rhoA, muA, rhoB, muB, f, share float64) float64 {
+	raw := m.kRaw.drop(f, rhoA, muA, m.hRaw*share)
+	char := m.kChar.drop(f+m.made, rhoB, muB, m.hChar)
+	return raw*m.p[pRawBed] + char*m.p[pCharBed]
+}
+
+// windHead is the pressure at the inlets less that at the outlet [Pa].
+func (m *model) windHead(t float64) float64 {
+	u2 := m.wind*m.wind + m.p[pWindCalm]*m.p[pWindCalm]
+	q := 0.5 * m.airRho * u2 * (1 + m.gusts*m.gusts)
+	if m.gusts > 0 {
+		q *= 1 + m.gusts*m.gust(t)
+	}
+	return q * m.p[pWindCp] * m.sheltered()
+}
+
+func (m *model) sheltered() float64 {
+	switch m.cond.Air.Shelter {
+	case "shroud":
+		return 0.05 / 0.3
+	case "windscreen":
+		return 0.4
+	}
+	return 1
+}
+
+// throatDrop is the loss of ring, column and pot gap [Pa] for the upward flow f.
+func (m *model) throatDrop(f, rho, mu float64) float64 {
+	a := math.Abs(f)
+	half := 1 / (2 * rho)
+	q := m.topK * half
+	lin := m.topLin * mu * half
+	return m.p[pRing] * f * (q*a + lin)
+}
+
+// gust is the fluctuation of the wind about its mean, standard deviation one:
+// four slow waves with seeded phases. Faster gusts than half a minute pass the
+// stove's own lag and count only through their mean square.
+func (m *model) gust(t float64) float64 {
+	g := 0.0
+	for i, ph := range m.phases {
+		g += math.Sin(2*math.Pi*t/gustPeriods[i] + ph)
+	}
+	return g * 0.7071
+}
+
+var gustPeriods = [4]float64{31, 67, 139, 293} // [s], incommensurate

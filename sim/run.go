@@ -1,0 +1,384 @@
+package sim
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"sort"
+
+	"toplit/firing"
+	"toplit/numeric"
+)
+
+// Moments of one burn [s after lighting]; NaN where a moment never came.
+type Moments struct {
+	JetsLit, FrontAtGrate, YellowGone, FlameOut, GlowEnd, Boil, PotOn float64
+}
+
+// tolerances of one run.
+type tolerances struct {
+	rtol float64
+	max  float64 // longest step [s]
+}
+
+var shippedTol = tolerances{rtol: 3e-4, max: 60}
+
+// burner integrates models one after another and keeps its storage.
+type burner struct {
+	model
+	solver numeric.Solver
+	y      []float64
+	atol   []float64
+	seen   watch
+	track  track
+}
+
+const (
+	longest  = 4 * 3600.0 // no burn is followed longer [s]
+	glowEnd  = 773.0      // [K]
+	coldBed  = 600.0      // the burn is over when the bed has cooled to this [K]
+	frontEnd = 0.03       // raw share at which the front is said to be at the grate
+	yellow   = 0.05       // share of hydrocarbons in the burning gas below which no yellow is seen
+)
+
+// watch finds the moments step by step.
+type watch struct {
+	m                          Moments
+	flame, raw, soot, bed, hot float64 // last values of the watched functions
+	everHot                    bool
+	begun                      bool
+}
+
+func (w *watch) reset() {
+	n := math.NaN()
+	*w = watch{m: Moments{n, n, n, n, n, n, n}}
+}
+
+var errRun = errors.New("burn could not be computed")
+
+// run integrates one sample to the end of its burn.
+func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) error {
+	if err := b.reset(s, p, w); err != nil {
+		return err
+	}
+	if len(b.y) != b.dim {
+		b.y = make([]float64, b.dim)
+		b.atol = make([]float64, b.dim)
+	}
+	for i := range b.atol {
+		b.atol[i] = math.Inf(1)
+	}
+	for i := 0; i < b.active; i++ {
+		b.atol[i] = tol.rtol * b.scale[i]
+	}
+	for _, i := range []int{iTBed, iTGas, iTFlame, iTAir} {
+		b.atol[i] = tol.rtol * 100
+	}
+	for i := b.quad; i < b.dim; i++ {
+		b.atol[i] = 1
+	}
+	b.model.start(b.y)
+	b.seen.reset()
+	b.track.reset(grid, b.dim)
+	opt := numeric.Options{RTol: tol.rtol, ATols: b.atol, MaxStep: tol.max, Quadratures: nQuads, Autonomous: b.gusts == 0, FirstStep: 0.01, MaxSteps: 20000}
+	plan := newPlan(b.cond.Schedule, b.cond.Pot != nil)
+	b.apply(plan.now(0))
+	if err := b.solver.Reset(&b.model, 0, b.y, opt); err != nil {
+		return err
+	}
+	b.track.add(b, 0)
+	for b.solver.T() < longest {
+		next := min(plan.next(&b.seen.m), longest)
+		if next > b.solver.T() {
+			status, err := b.solver.Step(next)
+			if err != nil {
+				return fmt.Errorf("%w: %w", errRun, err)
+			}
+			b.watch()
+			b.track.fill(b)
+			if b.over() {
+				break
+			}
+			if status != numeric.Reached {
+				continue
+			}
+		}
+		acts := plan.take(b.solver.T(), &b.seen.m)
+		if len(acts) == 0 {
+			continue
+		}
+		for _, a := range acts {
+			if a == firing.PotOn {
+				b.seen.m.PotOn = b.solver.T()
+			}
+			if a == firing.End {
+				b.finish()
+				return nil
+			}
+		}
+		b.apply(acts)
+		if err := b.solver.Restart(nil, 0.05); err != nil {
+			return err
+		}
+	}
+	b.finish()
+	return nil
+}
+
+// over says that nothing more will happen.
+func (b *burner) over() bool {
+	y, t := b.solver.Y(), b.solver.T()
+	if b.seen.everHot {
+		return y[iTBed] < coldBed && y[iFlame] < 0.1
+	}
+	return t > 300 && y[iStart] < 1e-3*b.start0+1e-9 && y[iTBed] < coldBed && y[iLit] < 0.01
+}
+
+// watch looks at the last step for crossings and finds each on the dense
+// output.
+func (b *burner) watch() {
+	y := b.solver.Y()
+	w := &b.seen
+	t0, t1 := b.solver.Prev(), b.solver.T()
+	find := func(g func(y []float64) float64) float64 { return b.root(t0, t1, g) }
+	flame := func(y []float64) float64 { return y[iFlame] - 0.5 }
+	raw := func(y []float64) float64 { return y[iRaw] - frontEnd*b.dry0 }
+	bedT := func(y []float64) float64 { return y[iTBed] - glowEnd }
+	water := func(y []float64) float64 { return y[b.water] - (b.tSat - b.boilMargin()) }
+	f, r, g, h := flame(y), raw(y), bedT(y), water(y)
+	if !w.begun {
+		w.begun = true
+		w.flame, w.raw, w.bed, w.hot = -0.5, 1, -1, -1
+	}
+	if w.flame < 0 && f >= 0 && math.IsNaN(w.m.JetsLit) {
+		w.m.JetsLit = find(flame)
+	}
+	if w.flame >= 0 && f < 0 {
+		w.m.FlameOut = find(flame)
+	}
+	if w.flame < 0 && f >= 0 {
+		w.m.FlameOut = math.NaN()
+	}
+	if w.raw >= 0 && r < 0 {
+		w.m.FrontAtGrate = find(raw)
+	}
+	if w.bed >= 0 && g < 0 {
+		w.m.GlowEnd = find(bedT)
+	}
+	if w.bed < 0 && g >= 0 {
+		w.m.GlowEnd = math.NaN()
+		w.everHot = true
+	}
+	if b.cond.Pot != nil && w.hot < 0 && h >= 0 && math.IsNaN(w.m.Boil) && b.on.pot {
+		w.m.Boil = find(water)
+	}
+	w.flame, w.raw, w.bed, w.hot = f, r, g, h
+	s := b.soot()
+	if w.soot >= yellow && s < yellow {
+		w.m.YellowGone = t1 // refined below by linear interpolation
+		w.m.YellowGone = t0 + (t1-t0)*(w.soot-yellow)/(w.soot-s)
+	}
+	w.soot = s
+}
+
+func (b *burner) boilMargin() float64 {
+	if b.tSat < b.tBoil {
+		return 0
+	}
+	return b.w.boil / 2
+}
+
+// soot is the share of tar and methane in what burns, with the flame: the
+// yellow that is seen.
+func (b *burner) soot() float64 {
+	g := &b.bedGas
+	hc := b.tarFlow*b.tar.lhv + g[7]*802.6e3
+	all := g.LHV() + b.tarFlow*b.tar.lhv
+	if all < 1 {
+		return 0
+	}
+	return hc / all * step(b.solver.Y()[iFlame]-0.5, 0.8)
+}
+
+// root finds where g passes zero on the dense output of the last step.
+func (b *burner) root(t0, t1 float64, g func([]float64) float64) float64 {
+	y := b.track.work
+	at := func(t float64) float64 { b.solver.At(t, y); return g(y) }
+	g0, g1 := at(t0), at(t1)
+	if g0*g1 > 0 {
+		return t1
+	}
+	for range 60 {
+		t := t0 + (t1-t0)*0.5
+		if t1-t0 < 1e-6*(1+t1) {
+			return t
+		}
+		v := at(t)
+		if v*g0 > 0 {
+			t0, g0 = t, v
+		} else {
+			t1 = t
+		}
+	}
+	return t1
+}
+
+func (b *burner) finish() {
+	if b.solver.Y()[iFlame] >= 0.5 {
+		b.seen.m.FlameOut = math.NaN()
+	}
+	if b.solver.Y()[iTBed] >= glowEnd {
+		b.seen.m.GlowEnd = math.NaN()
+	}
+}
+
+// plan is the schedule in the order it comes due.
+type plan struct {
+	todo []firing.Action
+}
+
+func newPlan(actions []firing.Action, pot bool) *plan {
+	p := &plan{todo: append([]firing.Action(nil), actions...)}
+	sort.SliceStable(p.todo, func(i, j int) bool { return p.todo[i].At < p.todo[j].At })
+	has := false
+	for _, a := range actions {
+		has = has || a.Do == firing.PotOn
+	}
+	if pot && !has {
+		p.todo = append(p.todo, firing.Action{Do: firing.PotOn})
+	}
+	return p
+}
+
+func (p *plan) due(a firing.Action, m *Moments) float64 {
+	base := 0.0
+	switch a.After {
+	case firing.JetsLit:
+		base = m.JetsLit
+	case firing.FrontBottom:
+		base = m.FrontAtGrate
+	case firing.YellowGone:
+		base = m.YellowGone
+	case firing.FlameOut:
+		base = m.FlameOut
+	case firing.Boil:
+		base = m.Boil
+	case firing.GlowEnd:
+		base = m.GlowEnd
+	}
+	if math.IsNaN(base) {
+		return math.Inf(1)
+	}
+	return base + a.At
+}
+
+// next is when the next act comes due, as far as is known now.
+func (p *plan) next(m *Moments) float64 {
+	t := math.Inf(1)
+	for _, a := range p.todo {
+		t = min(t, p.due(a, m))
+	}
+	return t
+}
+
+// take removes and returns what is due by t.
+func (p *plan) take(t float64, m *Moments) []firing.Act {
+	var acts []firing.Act
+	rest := p.todo[:0]
+	for _, a := range p.todo {
+		if p.due(a, m) <= t {
+			acts = append(acts, a.Do)
+		} else {
+			rest = append(rest, a)
+		}
+	}
+	p.todo = rest
+	return acts
+}
+
+func (p *plan) now(t float64) []firing.Act {
+	acts := p.take(t, &Moments{})
+	// A part that is put on later is not there at lighting.
+	for _, a := range p.todo {
+		switch a.Do {
+		case firing.RingOn:
+			acts = append(acts, firing.RingOff)
+		case firing.RiserOn:
+			acts = append(acts, firing.RiserOff)
+		case firing.StandOn:
+			acts = append(acts, firing.StandOff)
+		}
+	}
+	return acts
+}
+
+// apply puts parts on or takes them off.
+func (m *model) apply(acts []firing.Act) {
+	for _, a := range acts {
+		switch a {
+		case firing.PotOn:
+			m.on.pot = true
+		case firing.PotOff:
+			m.on.pot = false
+		case firing.RingOn:
+			m.on.ring = true
+		case firing.RingOff:
+			m.on.ring = false
+		case firing.RiserOn:
+			m.on.riser = true
+		case firing.RiserOff:
+			m.on.riser = false
+		case firing.StandOn:
+			m.on.stand = true
+		case firing.StandOff:
+			m.on.stand = false
+		case firing.Snuff:
+			m.on.snuffed = true
+		}
+	}
+	m.setTop()
+}
+
+// track keeps the state on a regular grid of times.
+type track struct {
+	grid float64
+	t    []float64
+	y    [][]float64
+	work []float64
+}
+
+func (k *track) reset(grid float64, dim int) {
+	k.grid = grid
+	k.t = k.t[:0]
+	k.y = k.y[:0]
+	if len(k.work) != dim {
+		k.work = make([]float64, dim)
+	}
+}
+
+func (k *track) add(b *burner, t float64) {
+	n := len(k.y)
+	if n < cap(k.y) {
+		k.y = k.y[:n+1]
+	} else {
+		k.y = append(k.y, nil)
+	}
+	if len(k.y[n]) != b.dim {
+		k.y[n] = make([]float64, b.dim)
+	}
+	b.solver.At(t, k.y[n])
+	k.t = append(k.t, t)
+}
+
+func (k *track) fill(b *burner) {
+	if k.grid <= 0 {
+		return
+	}
+	for {
+		t := float64(len(k.t)) * k.grid
+		if t > b.solver.T() {
+			return
+		}
+		k.add(b, t)
+	}
+}
