@@ -335,6 +335,7 @@ func (m *model) setScale() {
 	for i := range m.flows {
 		m.scale[iFlow+i] = 3e-4
 	}
+	m.scale[m.water] = 30
 	m.scale[m.mass] = max(m.cond.Water.Mass, 0.1)
 }
 
@@ -362,7 +363,7 @@ func (m *model) start(y []float64) {
 		if tw == 0 {
 			tw = T
 		}
-		y[m.pot], y[m.water] = tw, tw
+		y[m.pot], y[m.water] = tw, tw-m.tBoil
 	}
 	y[m.mass] = m.cond.Water.Mass
 	if m.fanP > 0 {

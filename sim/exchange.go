@@ -180,12 +180,12 @@ func (m *model) stageTwo(y []float64) {
 	m.out(fFlueOut, iTFlame, flue)
 	q[qGasOut] = flue
 	q[qUnburned] = m.unburned
-	q[qSensible] = m.cFlue*(T2-T0) - m.potBase - m.potSide
-	e := m.flue.Elements()
-	q[qCarbon] = e[elC] + m.flueTar*m.tar.carbon
-	q[qHydrogen] = e[elH] + m.flueTar*m.tar.hydrogen
-	q[qOxygen] = e[elO] + m.flueTar*m.tar.oxygenE
-	q[qNitrogen] = e[elN]
+	q[qSensible] = m.hFlue - m.flueCold - m.potBase - m.potSide
+	f := &m.flue
+	q[qCarbon] = f[gas.CO] + f[gas.CO2] + f[gas.CH4] + m.flueTar*m.tar.carbon
+	q[qHydrogen] = 2*(f[gas.H2]+f[gas.H2O]) + 4*f[gas.CH4] + m.flueTar*m.tar.hydrogen
+	q[qOxygen] = f[gas.CO] + 2*(f[gas.CO2]+f[gas.O2]) + f[gas.H2O] + m.flueTar*m.tar.oxygenE
+	q[qNitrogen] = 2 * f[gas.N2]
 	q[qDry] = m.rate
 	q[qBurned] = m.heatBurned
 	q[qPotGas] = m.potBase + m.potSide + m.potRad
@@ -244,7 +244,7 @@ func (m *model) potAndWater(y []float64) {
 	if m.cond.Pot == nil {
 		return
 	}
-	T, Tw, mass, T0 := y[m.pot], y[m.water], y[m.mass], m.T0
+	T, Tw, mass, T0 := y[m.pot], m.tBoil+y[m.water], y[m.mass], m.T0
 	if m.on.pot {
 		T2 := y[iTFlame]
 		theta := min(max(y[iFlame], 0), 1)
@@ -280,8 +280,9 @@ func (m *model) potAndWater(y []float64) {
 	dry := m.waterArea * 6 * (Tw - T0)
 	hfg := latent(Tw)
 	net := toWater - ev - dry
-	s := step(Tw-m.tBoil+m.w.boil/2, m.w.boil)
-	boil := s * positive(net, 1e-2) * wet
+	s := step(y[m.water]+m.w.boil/2, m.w.boil)
+	flash := mass * cWater / flashTime * ramp(y[m.water], m.w.boil/4) // water that got too hot
+	boil := (s*positive(net, 1e-2) + flash) * wet
 	m.steam = (ev + boil) / hfg
 	m.out(fSteam, m.water, ev+boil)
 	m.out(fWaterAir, m.water, dry)
@@ -289,6 +290,9 @@ func (m *model) potAndWater(y []float64) {
 	m.q[qPotAir] += dry
 	m.q[qPotOut] += dry + m.q[qSteam]
 }
+
+// flashTime is how fast water above its boiling point sheds the surplus [s].
+const flashTime = 2.0
 
 // below: base to floor to ground.
 func (m *model) below(y []float64) {
@@ -332,10 +336,3 @@ func (m *model) below(y []float64) {
 
 // outerAt is the outer can's node beside the fuel can's node i.
 func (m *model) outerAt(i int) int { return m.outer + i*m.outers/m.walls }
-
-const (
-	elC = int(gas.Carbon)
-	elH = int(gas.Hydrogen)
-	elO = int(gas.Oxygen)
-	elN = int(gas.Nitrogen)
-)

@@ -35,6 +35,7 @@ type gasflow struct {
 	hFlue         float64 // absolute enthalpy at iTFlame [W]
 	tFlame        float64 // of the flame where gas meets air [K]
 	dFlame        float64
+	flueCold      float64 // the same at the ambient temperature [W]
 	cFlue         float64 // heat capacity flow [W/K]
 	topOut, topIn float64 // through the throat [kg/s]
 	made          float64 // gas made from solids [kg/s]
@@ -173,6 +174,7 @@ func (m *model) flame(y []float64) {
 	fuelNeed := m.bedGas.OxygenDemand() + m.tarFlow*m.tar.oxygen
 	free := max(m.bedGas[gas.O2], 0)
 	have := free + (in+m.topIn)*m.airO2
+	jets := have
 	m.entrained = 0
 	if m.standOpen { // the flame stands in the open and draws what the jets do not give
 		short := positive(fuelNeed*m.openAir-have, 1e-7)
@@ -204,10 +206,14 @@ func (m *model) flame(y []float64) {
 	h, cp := fl.FastHCp(T2)
 	m.hFlue = h + m.flueTar*m.tar.h(T2)
 	m.cFlue = cp + m.flueTar*m.tar.cp(T2)
+	m.flueCold = m.flueTar * m.tarCold
+	for i, n := range fl {
+		m.flueCold += n * m.cold[i]
+	}
 
 	// The flame's temperature where gas meets just enough air, or with the air
 	// already in it when that is more.
-	m.tFlame = m.flameTemperature(T1, TA, lhv, fuelNeed, free)
+	m.tFlame = m.flameTemperature(T1, TA, lhv, fuelNeed, free, jets)
 	pilot := 1 - (1-m.pilot(y))*(1-step(theta-0.25, 0.3))
 	m.dFlame = (pilot*step(m.tFlame-m.tFlameMin, m.w.flame) - theta) / m.front.flameLag
 }
@@ -225,13 +231,17 @@ func (m *model) pilot(y []float64) float64 {
 
 const selfLight = 900 // CO and H2 in air light themselves above about 880 to 930 K [memory]
 
-// flameTemperature is the adiabatic temperature of the gas with just enough
-// air, less the loss of a small flame, by mean heat capacities [K].
-func (m *model) flameTemperature(T1, TA, lhv, need, free float64) float64 {
+// flameTemperature is the temperature where the flame is rooted [K]: the gas
+// with the air it just needs and a share of the jets' surplus, burned without
+// loss but for the rim's, by mean heat capacities. With little gas in much air
+// the root is lean and cool: that ends the blue flame over glowing char. With
+// more air in the gas than it needs nothing is added.
+func (m *model) flameTemperature(T1, TA, lhv, need, free, have float64) float64 {
 	g := &m.bedGas
 	// Mean heat capacities 300 to 1800 K [J/mol K], from the NASA-9 enthalpies.
 	c := 32.3*(g[gas.N2]+g[gas.CO]) + 34.2*g[gas.O2] + 20.8*g[gas.Ar] + 51.3*g[gas.CO2] + 30.4*g[gas.H2] + 41.0*g[gas.H2O] + 75*g[gas.CH4] + 2300*m.tarFlow
-	more := positive(need-free, 1e-8) / m.airO2
+	wanted := need + m.p[pJetDilution]*positive(have-need, 1e-8)
+	more := positive(wanted-free, 1e-8) / m.airO2
 	ca := 1140 * more
 	product := c + ca + 4*need // the products of one O2 carry about 4 J/K more than what made them
 	mixed := (c*T1 + ca*TA + 1e-6*TA) / (c + ca + 1e-6)

@@ -110,6 +110,8 @@ type site struct {
 	airMix  gas.Mix // one kilogram of air [mol]
 	airH    float64 // its absolute enthalpy at T0 [J/kg]
 	airRho  float64
+	cold    [gas.NCore]float64 // enthalpy of each gas at T0 [J/mol]
+	tarCold float64
 	airO2   float64 // [mol/kg]
 	wind    float64
 	gusts   float64
@@ -155,4 +157,6 @@ func (s *site) air0() {
 	s.airRho = s.airMix.Density(s.T0, s.P)
 	s.airO2 = s.airMix[gas.O2]
 	s.wind, s.gusts = a.Wind, a.Gusts
+	gas.FastH(s.T0, &s.cold)
+	s.tarCold = s.tar.h(s.T0)
 }

@@ -30,6 +30,7 @@ const (
 	pCOSplit
 	pMixing
 	pCriticalFlame
+	pJetDilution
 	pStarterTime
 	pWindCp
 	pWindCalm

@@ -144,7 +144,7 @@ func (b *burner) watch() {
 	flame := func(y []float64) float64 { return y[iFlame] - 0.5 }
 	raw := func(y []float64) float64 { return y[iRaw] - frontEnd*b.dry0 }
 	bedT := func(y []float64) float64 { return y[iTBed] - glowEnd }
-	water := func(y []float64) float64 { return y[b.water] - (b.tSat - b.boilMargin()) }
+	water := func(y []float64) float64 { return b.tBoil + y[b.water] - (b.tSat - b.boilMargin()) }
 	f, r, g, h := flame(y), raw(y), bedT(y), water(y)
 	if !w.begun {
 		w.begun = true

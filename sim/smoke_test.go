@@ -48,6 +48,6 @@ func TestSmoke(t *testing.T) {
 		y := b.track.y[i]
 		b.stageOne(tt, y)
 		b.stageTwo(y)
-		fmt.Printf("%5.0f raw %5.1f char %5.1f lit %.2f u %.2f fl %.2f mp %6.3f ms %6.3f TB %4.0f T1 %4.0f T2 %4.0f TA %3.0f w %3.0f %3.0f out %3.0f base %3.0f top %3.0f pot %3.0f wat %3.0f m %.3f | P %5.0f burn %.2f tf %4.0f pb %4.0f ps %3.0f\n", tt, y[iRaw]*1e3, y[iChar]*1e3, y[iLit], y[iVel]*100, y[iFlame], y[iFlow]*1e3, y[iFlow+1]*1e3, y[iTBed], y[iTGas], y[iTFlame], y[iTAir], y[b.wall], y[b.wall+2], y[b.index.outer], y[b.base], y[b.top], y[b.pot], y[b.water], y[b.mass], b.heatBurned, b.burn, b.tFlame, b.potBase, b.potSide)
+		fmt.Printf("%5.0f raw %5.1f char %5.1f lit %.2f u %.2f fl %.2f mp %6.3f ms %6.3f TB %4.0f T1 %4.0f T2 %4.0f TA %3.0f w %3.0f %3.0f out %3.0f base %3.0f top %3.0f pot %3.0f wat %3.0f m %.3f | P %5.0f burn %.2f tf %4.0f pb %4.0f ps %3.0f\n", tt, y[iRaw]*1e3, y[iChar]*1e3, y[iLit], y[iVel]*100, y[iFlame], y[iFlow]*1e3, y[iFlow+1]*1e3, y[iTBed], y[iTGas], y[iTFlame], y[iTAir], y[b.wall], y[b.wall+2], y[b.index.outer], y[b.base], y[b.top], y[b.pot], b.tBoil+y[b.water], y[b.mass], b.heatBurned, b.burn, b.tFlame, b.potBase, b.potSide)
 	}
 }

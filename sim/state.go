@@ -30,7 +30,7 @@ type index struct {
 	wall, outer int
 	base, floor int
 	top, pot    int
-	water, mass int // water temperature and mass
+	water, mass int // water temperature above its boiling point, and mass
 	ground      int
 	active      int
 	quad        int // first quadrature
