@@ -37,10 +37,11 @@ var parts = map[string][]string{
 }
 
 // steps is the order inside physics: a law may use laws of a lower step only.
+// Air is a gas with water in it, so it stands on both.
 var steps = map[string]int{
-	"physics/gas": 1, "physics/water": 1, "physics/air": 1,
-	"physics/fuel": 2, "physics/draft": 2, "physics/heat": 2,
-	"physics/bed": 3, "physics/flame": 3,
+	"physics/gas": 1, "physics/water": 2, "physics/air": 3,
+	"physics/fuel": 4, "physics/draft": 4, "physics/heat": 4,
+	"physics/bed": 5, "physics/flame": 5,
 }
 
 // place is where a package stands.
