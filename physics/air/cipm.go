@@ -9,7 +9,8 @@ import "math"
 //
 // Picard, Davis, Gläser, Fujii 2008, Metrologia 45, 149, eqs. (4), (A1.1),
 // (A1.2), (A1.4). Range 60 to 110 kPa, 15 to 27 °C, where it is good to 22
-// parts in a million; outside an extrapolation. It is a check on Density.
+// parts in a million; outside an extrapolation. It is a check on Density. The
+// coefficients are typed from memory and proved by evaluations of others.
 func DensityCIPM(s State) float64 {
 	T, p := s.T, s.P
 	t := T - 273.15
