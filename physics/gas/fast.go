@@ -29,16 +29,18 @@ var fastTable = func() (t [fastSteps + 2]fastRow) {
 // fillRows writes the rows of one gas from its value and its slope, per step,
 // at each node.
 func fillRows(t *[fastSteps + 2]fastRow, sp int, value, slope func(node int) float64) {
-	t[0].c0[sp], t[0].c1[sp] = value(0), slope(0)
+	v, c := value(0), slope(0)
+	t[0].c0[sp], t[0].c1[sp] = v, c
 	for i := range fastSteps {
-		r, c, next := &t[i+1], slope(i), slope(i+1)
-		rise := value(i+1) - value(i)
-		r.c0[sp], r.c1[sp] = value(i), c
-		r.c2[sp] = 3*rise - 2*c - next
-		r.c3[sp] = c + next - 2*rise
+		r, nextV, nextC := &t[i+1], value(i+1), slope(i+1)
+		rise := nextV - v
+		r.c0[sp], r.c1[sp] = v, c
+		r.c2[sp] = 3*rise - 2*c - nextC
+		r.c3[sp] = c + nextC - 2*rise
+		v, c = nextV, nextC
 	}
 	end := &t[fastSteps+1]
-	end.c0[sp], end.c1[sp] = value(fastSteps), slope(fastSteps)
+	end.c0[sp], end.c1[sp] = v, c
 }
 
 // fastIndex finds the row for T and how far T lies from its start, in steps.
