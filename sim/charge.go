@@ -19,6 +19,7 @@ type front struct {
 	top      float64 // layer that must be heated to light [kg dry/m2]
 	flameLag float64 // [s]
 	memory   float64 // of the velocity [s]
+	depth    float64 // raw depth over which the front fades when it meets the grate [m]
 	layer    float64 // depth of the layer the front works in [m]
 }
 
@@ -71,6 +72,7 @@ func (f *front) fill(s *site, p *Params, x float64) {
 		f.nodes[i] = product{gas: out.Gas, tar: out.Tar, char: out.Char + out.Carbon}
 	}
 	f.layer = 1.5 * s.fuel.Size
+	f.depth = frontDepth * s.fuel.Size
 	f.top = bed.TopLayer(s.fuel)
 	f.tGlow = bed.Ignition + 50
 	f.dieTime = bed.Dying
@@ -105,6 +107,26 @@ type starterStuff struct {
 	bed.Starter
 }
 
+// voidBurning is the share of the CO leaving the char surface that burns in
+// the voids while there is oxygen, 1 − exp(−t/τ): τ by Howard, Williams and
+// Fine 1973, −d[CO]/dt = 1.3e14·[CO]·[H2O]^½·[O2]^½·exp(−30000 cal/RT) mol, cm³, s
+// [memory], with the mean oxygen of a zone where it falls from air to nothing
+// and the little water of such gas; t the stay in that zone. Char takes
+// radicals out of the gas, hence the wide prior on the rate.
+func (m *model) voidBurning(T, air float64) float64 {
+	// 1.5 % water and 7 % oxygen in the zone
+	conc := m.P / (gas.R * T) * 1e-6 // [mol/cm3]
+	rate := m.p[pVoidBurning] * 1.3e14 * conc * root0015x007 * math.Exp(-15098/T)
+	hot := air * rAir * T / (m.P * m.area) // superficial velocity [m/s]
+	zone := min(charZone*m.charSize, m.hChar)
+	return -math.Expm1(-rate * zone * m.charVoid / (hot + 1e-3))
+}
+
+const (
+	root0015x007 = 0.03240370349 // sqrt(0.015 · 0.07)
+	charZone     = 3             // depth in which oxygen is used up, in piece sizes: "a few particle diameters" [judgement]
+)
+
 // charBurned is what oxygen did to hot char.
 type charBurned struct {
 	eaten       float64 // char [kg/s]
@@ -131,6 +153,8 @@ func (m *model) charBurn(T, air, o2 float64) charBurned {
 	}
 	el := &m.char.el
 	oc, hc := el[gas.Oxygen]/el[gas.Carbon], el[gas.Hydrogen]/el[gas.Carbon]
+	burned := m.voidBurning(T, air)
+	r = (1 - burned) * r / (1 + burned*r)
 	n := 2 * used / ((2+r)/(1+r) - oc) // carbon, from the oxygen balance
 	co2 := n / (1 + r)
 	co := n - co2
@@ -143,3 +167,8 @@ func (m *model) charBurn(T, air, o2 float64) charBurned {
 }
 
 const rAir = 287.05 // gas constant of dry air [J/kg K]
+
+// frontDepth is the raw depth, in piece sizes, over which the front fades at
+// the grate: a front is one piece or two thick, and the last pieces have no
+// neighbours below. [judgement]
+const frontDepth = 0.1

@@ -26,8 +26,9 @@ func (m *model) draw(t float64, y []float64) {
 	rhoAnn := rhoA * m.T0 / TA
 	m.rhoFlame = rho2
 
-	// Top: throat, column, gap, in the mean flow upward.
-	up := m.topOut - m.topIn + m.entrained*0 + m.startRate*(1+m.starter.air)
+	// Top: throat, column, gap, in the mean flow upward. The starter's own air
+	// comes and goes through the open mouth and does not count.
+	up := m.topOut - m.topIn + m.startRate
 	muF := viscosity(T2)
 	dpTop := m.throatDrop(up, rho2, muF)
 	column := gravity * (rhoA - rho2) * m.columnHeight()

@@ -79,6 +79,7 @@ func (m *model) stageTwo(y []float64) {
 	m.move(fAirBed, iTAir, iTBed, (air-m.unlit)*hAirAnn)
 	m.move(fAirGas, iTAir, iTGas, m.unlit*hAirAnn)
 	m.move(fBedGas, iTBed, iTGas, m.hBedGas)
+	m.move(fFlameBed, iTFlame, iTBed, m.backHeat)
 	ba := saturate(2*6*m.area, air*1012+1e-6)
 	m.move(fBaseAir, m.base, iTBed, ba*(base-TA))
 	q[qWallOut] += ba * (base - TA)

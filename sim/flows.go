@@ -13,6 +13,7 @@ const (
 	fAmbFlame
 	fStartFlame
 	fBedGas
+	fFlameBed
 	fGasFlame
 	fFlueOut
 	fBaseAir
@@ -47,7 +48,7 @@ const (
 
 var flowNames = [nFlows]string{
 	"fuel to bed", "starter to bed", "air to bed", "air past the lit part", "annulus air to flame", "air in", "ambient air to flame", "starter to flame",
-	"bed to gas", "gas to flame", "flue gas out", "base to primary air", "bed to can wall", "bed to ring and stand", "bed to pot",
+	"bed to gas", "flame back to bed", "gas to flame", "flue gas out", "base to primary air", "bed to can wall", "bed to ring and stand", "bed to pot",
 	"bed to sky", "bed to base", "gas to can wall", "flame to can wall", "flame to ring and stand", "can wall to annulus air",
 	"can wall to outer can", "can wall to surroundings", "outer can to annulus air", "outer can to surroundings",
 	"ring and stand to surroundings", "stand to pot", "gas to pot base", "gas to pot side", "pot to surroundings", "pot to water",

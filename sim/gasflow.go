@@ -41,6 +41,7 @@ type gasflow struct {
 	made          float64 // gas made from solids [kg/s]
 	need, have    float64 // oxygen needed and there [mol/s]
 	heatBurned    float64 // [W]
+	backHeat      float64 // from flame on the fuel's own surface into it [W]
 	unburned      float64 // heating value leaving [W]
 	rhoFlame      float64
 
@@ -77,7 +78,7 @@ func (m *model) bed(y []float64) {
 	// Front: as fast as the oxygen or the heat allows, while there is raw fuel.
 	e0 := m.front.oxygen // mol O2 per kg dry
 	flux := bed.Front(bed.FrontIn{Air: air / m.area, Need: m.p[pAirNeed], Moisture: m.x, Layer: T, Fuel: m.T0, Loss: -m.startFlux(y), Soft: m.w.front})
-	m.there = 1 - math.Exp(-max(raw, 0)/(m.w.rawEnd*m.dry0))
+	m.there = 1 - math.Exp(-m.hRaw/m.front.depth)
 	m.rate = m.lit * m.area * flux.Flux * m.there
 	if m.on.snuffed {
 		m.rate = 0
@@ -174,7 +175,6 @@ func (m *model) flame(y []float64) {
 	fuelNeed := m.bedGas.OxygenDemand() + m.tarFlow*m.tar.oxygen
 	free := max(m.bedGas[gas.O2], 0)
 	have := free + (in+m.topIn)*m.airO2
-	jets := have
 	m.entrained = 0
 	if m.standOpen { // the flame stands in the open and draws what the jets do not give
 		short := positive(fuelNeed*m.openAir-have, 1e-7)
@@ -186,6 +186,7 @@ func (m *model) flame(y []float64) {
 
 	lhv := m.bedGas.LHV() + m.tarFlow*m.tar.lhv
 	m.heatBurned = m.burn * lhv
+	m.backHeat = surfaceFlame * theta * lhv * least(1, free/(fuelNeed+1e-9), m.w.oxygen)
 	m.unburned = lhv - m.heatBurned
 	fl := m.bedGas
 	b := m.burn
@@ -213,10 +214,16 @@ func (m *model) flame(y []float64) {
 
 	// The flame's temperature where gas meets just enough air, or with the air
 	// already in it when that is more.
-	m.tFlame = m.flameTemperature(T1, TA, lhv, fuelNeed, free, jets)
+	m.tFlame = m.flameTemperature(T1, TA, lhv, fuelNeed, free)
 	pilot := 1 - (1-m.pilot(y))*(1-step(theta-0.25, 0.3))
 	m.dFlame = (pilot*step(m.tFlame-m.tFlameMin, m.w.flame) - theta) / m.front.flameLag
 }
+
+// surfaceFlame is the share of its heat that a flame burning on the fuel's own
+// surface gives back to it: gas that leaves the bed with oxygen still in it
+// burns right there, as in the first minute. Wood in the open returns about a
+// third. [judgement]
+const surfaceFlame = 0.3
 
 // pilot is how surely something lights the gas: the starter's flame, or gas
 // hot enough to light itself.
@@ -231,17 +238,14 @@ func (m *model) pilot(y []float64) float64 {
 
 const selfLight = 900 // CO and H2 in air light themselves above about 880 to 930 K [memory]
 
-// flameTemperature is the temperature where the flame is rooted [K]: the gas
-// with the air it just needs and a share of the jets' surplus, burned without
-// loss but for the rim's, by mean heat capacities. With little gas in much air
-// the root is lean and cool: that ends the blue flame over glowing char. With
-// more air in the gas than it needs nothing is added.
-func (m *model) flameTemperature(T1, TA, lhv, need, free, have float64) float64 {
+// flameTemperature is the temperature where gas meets just enough air, burned
+// without loss but for the rim's, by mean heat capacities [K]. Gas that has
+// more air in it than it needs burns lean and gets none added.
+func (m *model) flameTemperature(T1, TA, lhv, need, free float64) float64 {
 	g := &m.bedGas
 	// Mean heat capacities 300 to 1800 K [J/mol K], from the NASA-9 enthalpies.
 	c := 32.3*(g[gas.N2]+g[gas.CO]) + 34.2*g[gas.O2] + 20.8*g[gas.Ar] + 51.3*g[gas.CO2] + 30.4*g[gas.H2] + 41.0*g[gas.H2O] + 75*g[gas.CH4] + 2300*m.tarFlow
-	wanted := need + m.p[pJetDilution]*positive(have-need, 1e-8)
-	more := positive(wanted-free, 1e-8) / m.airO2
+	more := positive(need-free, 1e-8) / m.airO2
 	ca := 1140 * more
 	product := c + ca + 4*need // the products of one O2 carry about 4 J/K more than what made them
 	mixed := (c*T1 + ca*TA + 1e-6*TA) / (c + ca + 1e-6)

@@ -11,7 +11,6 @@ import (
 // Widths of the smooth switches. A reference run divides them by four; the
 // figures must not move (docs/performance.md).
 type widths struct {
-	rawEnd   float64 // tail of the raw fuel, share of the charge [1]
 	flame    float64 // flame temperature over which the flame state gives way [K]
 	height   float64 // edges of the hot layer and of the fuel level [m]
 	boil     float64 // below saturation over which heating turns into boiling [K]
@@ -22,10 +21,9 @@ type widths struct {
 	reversal float64 // flow around which an opening turns [kg/s]
 }
 
-var shippedWidths = widths{rawEnd: 0.003, flame: 8, height: 0.002, boil: 0.2, oxygen: 0.01, front: 0.05, starter: 0.02, glow: 60, reversal: 2e-6}
+var shippedWidths = widths{flame: 8, height: 0.002, boil: 0.2, oxygen: 0.01, front: 0.05, starter: 0.02, glow: 60, reversal: 2e-6}
 
 func (w widths) quarter() widths {
-	w.rawEnd /= 4
 	w.flame /= 4
 	w.height /= 4
 	w.boil /= 4

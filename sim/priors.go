@@ -30,7 +30,7 @@ const (
 	pCOSplit
 	pMixing
 	pCriticalFlame
-	pJetDilution
+	pVoidBurning
 	pStarterTime
 	pWindCp
 	pWindCalm

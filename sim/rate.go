@@ -12,9 +12,37 @@ func (m *model) Dim() int { return m.dim }
 
 // Rate is the right-hand side: a pure function of t and y.
 func (m *model) Rate(t float64, y, dy []float64) {
+	if !m.sane(y) { // a trial point no stove reaches: the solver shortens its step
+		for i := range dy {
+			dy[i] = math.NaN()
+		}
+		return
+	}
 	m.stageOne(t, y)
 	m.stageTwo(y)
 	m.assemble(y, dy)
+}
+
+// sane says that every temperature is one the property tables know and that
+// nothing is a NaN.
+func (m *model) sane(y []float64) bool {
+	for _, v := range y[:iTBed] {
+		if v-v != 0 {
+			return false
+		}
+	}
+	for _, v := range y[iTBed : iTAir+1] {
+		if !(v > 150 && v < 3500) {
+			return false
+		}
+	}
+	for _, v := range y[m.solids:m.water] {
+		if !(v > 150 && v < 3500) {
+			return false
+		}
+	}
+	w := y[m.water] + y[m.mass]
+	return w-w == 0 && y[m.water] < 100
 }
 
 // assemble turns flows into rates of the state.
