@@ -110,7 +110,7 @@ dist: ## one file for each system, into dist
 		GOFLAGS= CGO_ENABLED=0 GOOS=$$os GOARCH=$$arch go build -trimpath -buildvcs=false -mod=readonly \
 			-ldflags '-s -w -buildid= -X main.version=$(VERSION)' -o "$$file" ./cmd/toplit; \
 	done; \
-	cd dist && (sha256sum * 2>/dev/null || shasum -a 256 *) >SHA256SUMS
+	cd dist && (sha256sum toplit-* 2>/dev/null || shasum -a 256 toplit-*) >SHA256SUMS
 
 clean: ## what was built, the lint tools included
 	rm -rf out dist .tools
