@@ -16,8 +16,6 @@ var metalTable string
 type MetalData struct {
 	Metal   Metal
 	Density float64 // at 20 °C [kg/m3]
-	Melts   float64 // begins to melt, or its coating does [K]
-	Hot     bool    // may stand in the fire
 	Source  string
 }
 
@@ -32,11 +30,7 @@ var metals = sync.OnceValues(func() ([]MetalData, error) {
 		if err != nil {
 			return nil, fmt.Errorf("metals.csv: density of %s: %w", r[0], err)
 		}
-		melts, err := strconv.ParseFloat(r[3], 64)
-		if err != nil {
-			return nil, fmt.Errorf("metals.csv: melting point of %s: %w", r[0], err)
-		}
-		table = append(table, MetalData{Metal(r[0]), density, melts, r[5] == "yes", r[6]})
+		table = append(table, MetalData{Metal(r[0]), density, r[3]})
 	}
 	return table, nil
 })
