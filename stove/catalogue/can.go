@@ -14,7 +14,7 @@ import (
 // CanSize is a size of round metal can, nominal. All lengths in metres.
 type CanSize struct {
 	Name          string  // trade name: "No. 2 1/2", "Paint quart"; for a can known by code only, the code
-	Code          string  // trade code: "401x411"; "" for a can given in millimetres
+	Code          string  // trade code: "401x411"; where a can has none of its own, what Can finds it by: "Paint quart", "73x110 mm"
 	Family        string  // "food", "paint", or "" for a can that is in no table
 	OverSeam      float64 // diameter over the double seam, what the code says [m]
 	BodyInside    float64 // inside diameter of the body [m]
@@ -93,12 +93,17 @@ func readCans() (*canTable, error) {
 		return nil, err
 	}
 	err = s.each(func(r *row) {
-		c, err := t.build(r.text("code"), r.text("family"))
+		// "~404x414" is a nominal size in inches that is no published code.
+		size, nominal := strings.CutPrefix(r.text("size"), "~")
+		c, err := t.build(size, r.text("family"))
 		if err != nil {
 			r.fail(err)
 			return
 		}
 		c.Name = r.text("name")
+		if nominal {
+			c.Code = c.Name
+		}
 		c.Source = r.text("source") + "; " + c.Source
 		switch unit := r.text("capacity_unit"); unit {
 		case "oz water":
@@ -199,15 +204,11 @@ func Can(name string) (CanSize, error) {
 		return CanSize{}, unknown("can", name, t.names)
 	}
 	if d, h, ok := millimetres(text); ok {
+		size := strings.TrimSuffix(text, "mm") + " mm"
 		return t.finish(CanSize{
-			Name: strings.TrimSuffix(text, "mm") + " mm", OverSeam: d + seamLess, HeightOverall: h,
+			Name: size, Code: size, OverSeam: d + seamLess, HeightOverall: h,
 			BodyInside: d, BodyInsideOff: 0.0005, Source: "given in millimetres: body inside and overall height",
 		})
-	}
-	for _, c := range t.sizes {
-		if c.Code == text && c.Family != "paint" {
-			return c, nil
-		}
 	}
 	for _, c := range t.sizes {
 		if c.Code == text {

@@ -56,7 +56,7 @@ func TestCanIsFoundByManyNames(t *testing.T) {
 		"#10": "No. 10", "No. 10 can": "No. 10", "10": "No. 10", "603x700": "No. 10", "3 lb coffee": "No. 10",
 		"paint quart": "Paint quart", "quart paint can": "Paint quart", "1 quart paint": "Paint quart",
 		"paint gallon": "Paint gallon", "610x708": "Paint gallon", "half gallon paint": "Paint half gallon",
-		"404x414":  "No. 3", // a paint quart has the same code; the food can goes by it
+		"404x414":  "No. 3", // a paint quart is as large, but goes by its name
 		"15oz can": "No. 300", "303": "No. 303", "picnic": "No. 1 Picnic", "no 3 cyl": "No. 3 Cylinder",
 		"8Z tall": "8Z Tall", "tuna can": "Tuna", "coffee can 2 lb": "2 lb coffee",
 		"300x401":     "300x401", // valid, in no table
@@ -65,6 +65,19 @@ func TestCanIsFoundByManyNames(t *testing.T) {
 		c, err := Can(text)
 		if err != nil || c.Name != want {
 			t.Errorf("%q: %q %v, want %q", text, c.Name, err, want)
+		}
+	}
+}
+
+// What Can made is found again by its code, so a design file keeps its can.
+func TestCodeFindsTheCanAgain(t *testing.T) {
+	for _, text := range []string{"73 x 110", "99,2 x 119 mm", "300x401", "15 oz", "quart paint"} {
+		c, err := Can(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if again, err := Can(c.Code); err != nil || again != c {
+			t.Errorf("%q has the code %q, which finds %+v %v", text, c.Code, again, err)
 		}
 	}
 }
@@ -152,9 +165,10 @@ func TestEveryCanHoldsTogether(t *testing.T) {
 		if i > 0 && list[i-1].BodyOutside > c.BodyOutside {
 			t.Errorf("%s is out of order", c.Name)
 		}
-		found, err := Can(c.Name)
-		if err != nil || found != c {
-			t.Errorf("%s is not found by its own name: %v", c.Name, err)
+		for _, by := range []string{c.Name, c.Code} {
+			if found, err := Can(by); err != nil || found != c {
+				t.Errorf("%s is not found by its own %q but %s: %v", c.Name, by, found.Name, err)
+			}
 		}
 		// What is filled in must go in, with no more than a tenth to spare.
 		if c.Nominal && (c.Volume() < c.Capacity*0.998 || c.Volume() > c.Capacity*1.1) {
