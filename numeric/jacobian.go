@@ -2,9 +2,16 @@ package numeric
 
 import "math"
 
-// sqrtEps is the square root of the rounding unit 2^-52, the usual relative
-// increment of a forward difference.
-const sqrtEps = 1.4901161193847656e-08
+// Relative increments of a forward difference. The usual square root of the
+// rounding unit, 1.5e-8, is the best compromise for a smooth f computed to the
+// last bit. With a loose tolerance the Jacobian need not be that exact, and a
+// longer increment takes less of the noise of f into it (an inner iteration,
+// for one) and keeps linear conservation laws closer; so a thousandth of the
+// relative tolerance is used between these limits.
+const (
+	diffLeast = 1.4901161193847656e-08
+	diffMost  = 1e-6
+)
 
 // differentiate fills jac and, unless f does not depend on t, ft at (t, y).
 func (s *Solver) differentiate(end float64) {
@@ -37,7 +44,7 @@ func (s *Solver) timeDerivative(end float64) {
 		s.tsys.TimeDerivative(s.t, s.y, s.f0, s.ft)
 		return
 	}
-	dt := sqrtEps * max(math.Abs(s.t), min(s.hnext, end-s.t))
+	dt := s.diff * max(math.Abs(s.t), min(s.hnext, end-s.t))
 	t := s.t + dt
 	dt = t - s.t
 	s.sys.Rate(t, s.y, s.ft)
@@ -54,9 +61,9 @@ func (s *Solver) timeDerivative(end float64) {
 // stays in its domain.
 func (s *Solver) increment(j int) float64 {
 	y := s.y[j]
-	d := sqrtEps * max(math.Abs(y), s.atols[j]/s.rtol)
+	d := s.diff * max(math.Abs(y), s.atols[j]/s.rtol)
 	if d < 1e-150 {
-		d = max(d, sqrtEps*math.Abs(s.hnext*s.f0[j]))
+		d = max(d, s.diff*math.Abs(s.hnext*s.f0[j]))
 		if d < 1e-150 {
 			d = 1e-150
 		}

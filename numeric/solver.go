@@ -16,6 +16,7 @@ type Solver struct {
 	tsys   TimeDerivativeSystem
 	opt    Options
 	rtol   float64
+	diff   float64 // relative increment of differences
 	limit  int
 	n      int  // active components
 	nc     int  // components in the error of a step
@@ -81,6 +82,10 @@ func (s *Solver) Reset(sys System, t0 float64, y0 []float64, opt Options) error 
 	s.rtol, s.limit = opt.RTol, opt.MaxSteps
 	if s.rtol == 0 {
 		s.rtol = defaultRTol
+	}
+	s.diff = opt.DiffStep
+	if s.diff == 0 {
+		s.diff = min(max(1e-3*s.rtol, diffLeast), diffMost)
 	}
 	if s.limit == 0 {
 		s.limit = defaultMaxSteps

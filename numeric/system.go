@@ -56,6 +56,9 @@ type Options struct {
 	// Autonomous says that f does not depend on t, which saves one Rate call per
 	// step.
 	Autonomous bool
+	// DiffStep is the relative increment of differences, default a thousandth of
+	// RTol but 1.5e-8 to 1e-6.
+	DiffStep float64
 	// Pattern is the sparsity of the Jacobian, nil when dense.
 	Pattern *Pattern
 }
@@ -113,6 +116,8 @@ func (o *Options) check(dim int) error {
 		return fmt.Errorf("first step %g, want 0 (default) or more", o.FirstStep)
 	case o.MaxStep < 0 || math.IsNaN(o.MaxStep):
 		return fmt.Errorf("longest step %g, want 0 (none) or more", o.MaxStep)
+	case o.DiffStep < 0 || o.DiffStep > 0.01 || math.IsNaN(o.DiffStep):
+		return fmt.Errorf("relative increment %g of differences, want 0 (default) to 0.01", o.DiffStep)
 	case o.MaxSteps < 0:
 		return fmt.Errorf("at most %d steps, want 0 (default) or more", o.MaxSteps)
 	}
