@@ -71,8 +71,10 @@ func (s *site) readFuel(c *firing.Fuel) error {
 	s.el = a.Elements()
 	s.hDry = a.Formation() + fuel.WoodHeat(s.T0)
 	s.lhvDry = a.LHV()
+	s.stoich = a.AirDemand()
 	ch := fuel.StoveChar()
 	s.char = charStuff{analysis: ch, el: ch.Elements(), hf: ch.Formation(), lhv: ch.LHV()}
+	s.charStoich = ch.AirDemand()
 	s.feed = bed.NewFeed(a, ch)
 	te := fuel.Tar().Elements()
 	s.tar = tarStuff{
@@ -271,6 +273,7 @@ func (m *model) setTop() {
 		k = (1 + edge) * (1 + edge) // into the open, the velocity is lost
 	}
 	m.topK = k / (throat * throat)
+	m.ringK = m.topK * m.p[pRing]
 	m.topLin = 150 * max(k, 0.5) / (s.throatD * throat)
 	if free {
 		if m.on.pot && s.potHeight > 0 { // what leaves between ring and pot

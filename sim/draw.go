@@ -30,11 +30,14 @@ func (m *model) draw(t float64, y []float64) {
 	// comes and goes through the open mouth and does not count.
 	up := m.topOut - m.topIn + m.startRate
 	muF := viscosity(T2)
-	dpTop := m.throatDrop(up, rho2, muF)
+	dpTop := m.topDrop(up, rho2, muF)
+	m.lossRing, m.lossGap = m.ringK*up*math.Abs(up)/(2*rho2), 0
+	m.lossGap = dpTop - m.lossRing
 	column := gravity * (rhoA - rho2) * m.columnHeight()
 	pJ := dpTop - column // at the rim, above the ambient at that height
 
 	wind := m.windHead(t)
+	m.wind0 = wind
 	zJ := m.zJets
 	zTop := min(m.zTop, zJ)
 	head2 := gravity * (rhoA - rho2) * (m.height - zJ)
@@ -65,6 +68,8 @@ func (m *model) draw(t float64, y []float64) {
 		dp, _ := m.baseLaw.Drop(f, rhoAnn, muA)
 		drop := dp*m.holeK + f*math.Abs(f)*1.5/(2*rhoAnn*m.plenum*m.plenum)
 		drop += m.bedDrop(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim, 1)
+		m.lossBase = dp * m.holeK
+		m.lossRaw, m.lossChar = m.bedParts(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim)
 		m.dFlow[0] = (pIn - annHead*zIn + headB + head1 + head2 - drop - pJ) / inert
 	}
 	m.head = headB + head1 + head2 + column + annHead*(m.height-zIn)*0.5
@@ -105,6 +110,10 @@ func (m *model) columnHeight() float64 {
 
 // bedDrop is the pressure lost in the bed [Pa]: raw layer (the given share of
 // it) cold, char layer hot and with the gas made on the way.
+func (m *model) bedParts(rhoA, muA, rhoB, muB, f float64) (raw, char float64) {
+	return m.kRaw.drop(f, rhoA, muA, m.hRaw) * m.p[pRawBed], m.kChar.drop(f+m.made, rhoB, muB, m.hChar) * m.p[pCharBed]
+}
+
 func (m *model) bedDrop(rhoA, muA, rhoB, muB, f, share float64) float64 {
 	raw := m.kRaw.drop(f, rhoA, muA, m.hRaw*share)
 	char := m.kChar.drop(f+m.made, rhoB, muB, m.hChar)
@@ -131,8 +140,8 @@ func (m *model) sheltered() float64 {
 	return 1
 }
 
-// throatDrop is the loss of ring, column and pot gap [Pa] for the upward flow f.
-func (m *model) throatDrop(f, rho, mu float64) float64 {
+// topDrop is the loss of ring, column and pot gap [Pa] for the upward flow f.
+func (m *model) topDrop(f, rho, mu float64) float64 {
 	a := math.Abs(f)
 	half := 1 / (2 * rho)
 	q := m.topK * half

@@ -93,6 +93,9 @@ func (m *model) stageTwo(y []float64) {
 	m.in(fStartFlame, iTFlame, m.startRate*m.starter.h-m.startHeat)
 	m.in(fAirIn, iTAir, (air+m.rowIn)*m.airH)
 	q[qAir] = air + m.rowIn + amb
+	q[qPrimary] = air
+	q[qSecondary] = m.airIn
+	q[qHead] = m.head
 
 	// --- bed to can, base, pot and sky ---
 	kBed := 0.08 + 5.6e-10*TB*TB*TB // Kunii and Smith evaluated for pellets, 500 to 1300 K [W/m K]

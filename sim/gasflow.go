@@ -47,6 +47,9 @@ type gasflow struct {
 
 	dFlow []float64
 	head  float64 // total buoyant head [Pa]
+
+	// where it is spent [Pa]
+	lossRing, lossGap, lossBase, lossRaw, lossChar, wind0 float64
 }
 
 // stageOne computes everything that the gas does.

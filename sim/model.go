@@ -73,6 +73,7 @@ type model struct {
 	layerC                                   float64 // heat capacity of the layer the front works in [J/K]
 	baseMass                                 float64 // [kg]
 	floorC                                   float64 // [kg]
+	ringK                                    float64 // of the throat alone, with its prior [1/m4]
 	topK                                     float64 // loss of ring, column and gap over area squared [1/m4]
 	topLin                                   float64 // its viscous part [1/m3]
 	viewF                                    float64 // bed top to throat, for the bed at its present height
@@ -95,26 +96,27 @@ type model struct {
 // site is what does not change between the samples of a band.
 type site struct {
 	*layout
-	cond    firing.Conditions
-	fuel    fuel.Fuel
-	el      gas.Elements // of the dry fuel [mol/kg]
-	feed    bed.Feed
-	hDry    float64 // absolute enthalpy of dry fuel at the ambient temperature [J/kg]
-	lhvDry  float64 // [J/kg]
-	char    charStuff
-	tar     tarStuff
-	starter starterStuff
-	T0, P   float64
-	airMix  gas.Mix // one kilogram of air [mol]
-	airH    float64 // its absolute enthalpy at T0 [J/kg]
-	airRho  float64
-	cold    [gas.NCore]float64 // enthalpy of each gas at T0 [J/mol]
-	tarCold float64
-	airO2   float64 // [mol/kg]
-	wind    float64
-	gusts   float64
-	fanP    float64
-	fanS    float64
+	cond               firing.Conditions
+	fuel               fuel.Fuel
+	el                 gas.Elements // of the dry fuel [mol/kg]
+	feed               bed.Feed
+	hDry               float64 // absolute enthalpy of dry fuel at the ambient temperature [J/kg]
+	lhvDry             float64 // [J/kg]
+	stoich, charStoich float64 // air that burns a kilogram of dry fuel, of char [kg/kg]
+	char               charStuff
+	tar                tarStuff
+	starter            starterStuff
+	T0, P              float64
+	airMix             gas.Mix // one kilogram of air [mol]
+	airH               float64 // its absolute enthalpy at T0 [J/kg]
+	airRho             float64
+	cold               [gas.NCore]float64 // enthalpy of each gas at T0 [J/mol]
+	tarCold            float64
+	airO2              float64 // [mol/kg]
+	wind               float64
+	gusts              float64
+	fanP               float64
+	fanS               float64
 
 	baseLaw  *draft.Discharge
 	rowLaw   []*draft.Discharge

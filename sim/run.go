@@ -43,15 +43,17 @@ const (
 
 // watch finds the moments step by step.
 type watch struct {
-	m                          Moments
-	flame, raw, soot, bed, hot float64 // last values of the watched functions
-	everHot                    bool
-	begun                      bool
+	m                             Moments
+	flame, raw, soot, bed, hot    float64 // last values of the watched functions
+	everHot                       bool
+	baseMax, groundMax            float64
+	atJets, atOut, atGrate, atPot []float64 // states at those moments
+	begun                         bool
 }
 
 func (w *watch) reset() {
 	n := math.NaN()
-	*w = watch{m: Moments{n, n, n, n, n, n, n}}
+	*w = watch{m: Moments{n, n, n, n, n, n, n}, atJets: w.atJets, atOut: w.atOut, atGrate: w.atGrate, atPot: w.atPot}
 }
 
 var errRun = errors.New("burn could not be computed")
@@ -82,11 +84,16 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 	b.track.reset(grid, b.dim)
 	opt := numeric.Options{RTol: tol.rtol, ATols: b.atol, MaxStep: tol.max, Quadratures: nQuads, Autonomous: b.gusts == 0, FirstStep: 0.01, MaxSteps: 20000}
 	plan := newPlan(b.cond.Schedule, b.cond.Pot != nil)
-	b.apply(plan.now(0))
+	acts := plan.now(0)
+	b.apply(acts)
 	if err := b.solver.Reset(&b.model, 0, b.y, opt); err != nil {
 		return err
 	}
 	b.track.add(b, 0)
+	if b.on.pot {
+		b.seen.m.PotOn = 0
+		keep(&b.seen.atPot, b.y)
+	}
 	for b.solver.T() < longest {
 		next := min(plan.next(&b.seen.m), longest)
 		if next > b.solver.T() {
@@ -110,6 +117,7 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 		for _, a := range acts {
 			if a == firing.PotOn {
 				b.seen.m.PotOn = b.solver.T()
+				keep(&b.seen.atPot, b.solver.Y())
 			}
 			if a == firing.End {
 				b.finish()
@@ -152,15 +160,18 @@ func (b *burner) watch() {
 	}
 	if w.flame < 0 && f >= 0 && math.IsNaN(w.m.JetsLit) {
 		w.m.JetsLit = find(flame)
+		keep(&w.atJets, b.track.work)
 	}
 	if w.flame >= 0 && f < 0 {
 		w.m.FlameOut = find(flame)
+		keep(&w.atOut, b.track.work)
 	}
 	if w.flame < 0 && f >= 0 {
 		w.m.FlameOut = math.NaN()
 	}
 	if w.raw >= 0 && r < 0 {
 		w.m.FrontAtGrate = find(raw)
+		keep(&w.atGrate, b.track.work)
 	}
 	if w.bed >= 0 && g < 0 {
 		w.m.GlowEnd = find(bedT)
@@ -179,7 +190,11 @@ func (b *burner) watch() {
 		w.m.YellowGone = t0 + (t1-t0)*(w.soot-yellow)/(w.soot-s)
 	}
 	w.soot = s
+	w.baseMax = max(w.baseMax, y[b.base])
+	w.groundMax = max(w.groundMax, y[b.ground])
 }
+
+func keep(to *[]float64, y []float64) { *to = append((*to)[:0], y...) }
 
 func (b *burner) boilMargin() float64 {
 	if b.tSat < b.tBoil {
