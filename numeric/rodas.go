@@ -211,7 +211,7 @@ func (s *Solver) addTime(c float64, k []float64) {
 func (s *Solver) solve(h float64, k []float64) {
 	n := s.n
 	if e := s.sparse; e != nil {
-		e.solve(s.w, k[:n])
+		e.solve(s.w, s.piv, k[:n])
 		e.substitute(rodasGamma*h, s.jac, k)
 		return
 	}

@@ -334,7 +334,7 @@ func (s *Solver) factor(h float64) bool {
 	s.stats.Factorizations++
 	s.sparse = nil
 	if p := s.opt.Pattern; p != nil && p.lu != nil {
-		if p.lu.factor(g, s.jac, s.w) && s.sound(p.lu, g, h) {
+		if p.lu.factor(g, s.jac, s.w, s.piv) && s.sound(p.lu, g, h) {
 			s.sparse = p.lu
 			return true
 		}
@@ -358,7 +358,7 @@ func (s *Solver) sound(e *elimination, g, h float64) bool {
 	copy(u, s.f0)
 	s.addTime(h*rd1, u)
 	copy(k1, u)
-	e.solve(s.w, k1)
+	e.solve(s.w, s.piv, k1)
 	return e.good(g, s.jac, k1, u)
 }
 

@@ -3,17 +3,20 @@ package numeric
 import "math"
 
 // elimination is the order and the pattern of a sparse LU factorization of
-// I/(γh) − J with pivots taken from the diagonal, made once for a Pattern. The
-// order is the one of least local fill, after H. M. Markowitz, Management
-// Science 3 (1957) 255–269. Row k below means the row of the k-th pivot; columns
-// are numbered likewise.
+// I/(γh) − J, made once for a Pattern. The first pivots are taken from the
+// diagonal in the order of least local fill, after H. M. Markowitz, Management
+// Science 3 (1957) 255–269; what remains, where fill has closed the gaps, is
+// factored as a dense block with row pivoting. Row k below means the row of the
+// k-th pivot; columns are numbered likewise.
 //
 // Diagonal pivots are safe for most of these matrices because I/(γh) grows as
 // the step shrinks, but not for all: the solver checks the residual of the
 // first solve of every step and falls back to dense pivoting where it is poor.
 type elimination struct {
-	perm []int32 // perm[k]: component of pivot k
-	// Row k of L and of U without the diagonal, columns ascending.
+	perm  []int32 // perm[k]: component of pivot k
+	first int     // pivots before the dense block
+	// Row k of L left of the block and, for the first pivots, of U right of the
+	// diagonal, columns ascending.
 	lptr, uptr []int32
 	lidx, uidx []int32
 	// Entries of J in row k: their column in the order of pivots and their place
@@ -24,7 +27,7 @@ type elimination struct {
 	// Entries of J in the quadrature rows.
 	qptr []int32
 	qcol []int32
-	ops  int // multiplications of one factorization
+	cost int // of a factorization and eight solves, in multiplications of the dense kind
 }
 
 // eliminate works out the elimination of a pattern of n active components.
@@ -46,6 +49,7 @@ func eliminate(rows [][]int32, n, dim int) *elimination {
 		orig[i] = append([]bool(nil), full[i]...)
 	}
 	e := &elimination{perm: make([]int32, n)}
+	ops := make([]int, n)     // multiplications of eliminating pivot k
 	place := make([]int32, n) // place[i]: pivot number of component i
 	done := make([]bool, n)
 	for k := range n {
@@ -75,24 +79,25 @@ func eliminate(rows [][]int32, n, dim int) *elimination {
 			if done[i] || !full[i][best] {
 				continue
 			}
-			e.ops++
+			ops[k]++
 			for j := range n {
 				if !done[j] && full[best][j] {
 					full[i][j] = true
-					e.ops++
+					ops[k]++
 				}
 			}
 		}
 	}
+	e.split(full, ops)
 	e.lptr, e.uptr, e.jptr = []int32{0}, []int32{0}, []int32{0}
 	for k := range n {
 		i := e.perm[k]
 		for c := range n {
 			j := e.perm[c]
-			if full[i][j] && c < k {
+			if full[i][j] && c < k && c < e.first {
 				e.lidx = append(e.lidx, int32(c))
 			}
-			if full[i][j] && c > k {
+			if full[i][j] && c > k && k < e.first {
 				e.uidx = append(e.uidx, int32(c))
 			}
 			if orig[i][j] {
@@ -118,19 +123,48 @@ func eliminate(rows [][]int32, n, dim int) *elimination {
 	return e
 }
 
-// worthwhile says whether the sparse factorization beats the dense one of the
-// same size: an operation costs about twice as much when its place is looked
-// up (BenchmarkSparse).
-func (e *elimination) worthwhile() bool {
+// An operation whose place is looked up costs about twice one in a dense row
+// (BenchmarkSparse); a step makes eight solves.
+const (
+	sparseCost = 2
+	solves     = 8
+)
+
+// split chooses where the dense block begins, by the cost of a step.
+func (e *elimination) split(full [][]bool, ops []int) {
 	n := len(e.perm)
-	return 3*2*e.ops < n*n*n
+	spent, entries := 0, 0 // by the pivots before k
+	for k := 0; k <= n; k++ {
+		m := n - k
+		cost := sparseCost*(spent+solves*entries) + m*m*m/3 + solves*m*m
+		if k == 0 || cost < e.cost {
+			e.first, e.cost = k, cost
+		}
+		if k == n {
+			break
+		}
+		spent += ops[k]
+		for c := k + 1; c < n; c++ {
+			if full[e.perm[k]][e.perm[c]] {
+				entries++
+			}
+			if full[e.perm[c]][e.perm[k]] {
+				entries++
+			}
+		}
+	}
 }
 
-// factor forms g·I − J and factors it. w holds, in this order, the entries of L,
-// of U, the inverted diagonal and a row of scratch: at most n² + n.
-func (e *elimination) factor(g float64, jac, w []float64) bool {
+// worthwhile says whether any pivot is taken out of the dense block.
+func (e *elimination) worthwhile() bool { return e.first > 0 }
+
+// factor forms g·I − J and factors it into w, which holds, in this order, the
+// entries of L and U, the dense block, the inverted diagonal of the first
+// pivots and a row of scratch: at most n² + n numbers.
+func (e *elimination) factor(g float64, jac, w []float64, piv []int32) bool {
 	n := len(e.perm)
-	l, u, d, x := e.split(w)
+	l, u, block, d, x := e.parts(w)
+	m := n - e.first
 	for k := range n {
 		l0, l1 := e.lptr[k], e.lptr[k+1]
 		lcols := e.lidx[l0:l1]
@@ -138,8 +172,12 @@ func (e *elimination) factor(g float64, jac, w []float64) bool {
 		for _, c := range lcols {
 			x[c] = 0
 		}
-		for _, c := range ucols {
-			x[c] = 0
+		if k < e.first {
+			for _, c := range ucols {
+				x[c] = 0
+			}
+		} else {
+			clear(x[e.first:])
 		}
 		pos := e.jpos[e.jptr[k]:e.jptr[k+1]]
 		x[k] = 0
@@ -160,6 +198,10 @@ func (e *elimination) factor(g float64, jac, w []float64) bool {
 				x[j] -= m * uc[r]
 			}
 		}
+		if k >= e.first {
+			copy(block[(k-e.first)*m:(k-e.first+1)*m], x[e.first:])
+			continue
+		}
 		v := x[k]
 		if v == 0 || v-v != 0 {
 			return false
@@ -170,12 +212,12 @@ func (e *elimination) factor(g float64, jac, w []float64) bool {
 			uk[i] = x[c]
 		}
 	}
-	return true
+	return m == 0 || luFactor(block, piv[:m], m)
 }
 
 // solve solves for b in place with the factors in w.
-func (e *elimination) solve(w, b []float64) {
-	l, u, d, x := e.split(w)
+func (e *elimination) solve(w []float64, piv []int32, b []float64) {
+	l, u, block, d, x := e.parts(w)
 	for k, i := range e.perm {
 		v := b[i]
 		a, z := e.lptr[k], e.lptr[k+1]
@@ -185,24 +227,32 @@ func (e *elimination) solve(w, b []float64) {
 		}
 		x[k] = v
 	}
-	for k := len(e.perm) - 1; k >= 0; k-- {
+	if m := len(x) - e.first; m > 0 {
+		luSolve(block, piv[:m], m, x[e.first:])
+	}
+	for k := e.first - 1; k >= 0; k-- {
 		v := x[k]
 		a, z := e.uptr[k], e.uptr[k+1]
 		uk := u[a:z]
 		for i, c := range e.uidx[a:z] {
 			v -= uk[i] * x[c]
 		}
-		v *= d[k]
-		x[k] = v
-		b[e.perm[k]] = v
+		x[k] = v * d[k]
+	}
+	for k, i := range e.perm {
+		b[i] = x[k]
 	}
 }
 
-func (e *elimination) split(w []float64) (l, u, d, x []float64) {
+func (e *elimination) parts(w []float64) (l, u, block, d, x []float64) {
 	n := len(e.perm)
-	l, w = w[:len(e.lidx)], w[len(e.lidx):]
-	u, w = w[:len(e.uidx)], w[len(e.uidx):]
-	return l, u, w[:n], w[n : 2*n]
+	m := n - e.first
+	cut := func(k int) []float64 {
+		v := w[:k:k]
+		w = w[k:]
+		return v
+	}
+	return cut(len(e.lidx)), cut(len(e.uidx)), cut(m * m), cut(e.first), cut(n)
 }
 
 // good reports whether x solves (g·I − J) x = b to a componentwise relative
