@@ -19,7 +19,7 @@ const (
 //
 // Source: fit to the evaporation losses of open water tanks in still air of
 // 15.6 °C (Engineering ToolBox, from a heating handbook), 38 to 99 °C, within
-// 4 % above 48 °C; a factor of two for another draught, pot or stirring. The
+// 5 % above 48 °C; a factor of two for another draught, pot or stirring. The
 // vapour pressure carries it to altitude. Below boiling only: at boiling the
 // surplus leaves as steam.
 func Evaporation(surface, air float64) float64 { return evaporation * (surface - air) }
@@ -32,12 +32,13 @@ func OpenWater(diameter, t, ta, pressure float64) float64 {
 	return Disc(f, diameter, t-ta)*(t-ta) + Small(0.96, t, ta)
 }
 
-// Radiated and convected by a pot's lid or side: see [Disc], [Wall], [Small].
-
-// TankRate returns the evaporation coefficient [W/m2 Pa] of an engineering
-// rule for open pools, theta (xs - x) kg/m2 h with theta = 25 + 19 u, at wind
-// u [m/s], air pressure p [Pa] and heat of evaporation hfg [J/kg]: kept to set
-// beside [Evaporation]. x = 0.622 pv/p at small pv.
-func TankRate(u, p, hfg float64) float64 {
-	return (25 + 19*math.Abs(u)) / 3600 * 0.622 / p * hfg
+// BoilShare returns the part of a pot's surplus heat that leaves as steam with
+// the water at t and saturation at sat [K]: 0 up to width below saturation, 1
+// from saturation on, smooth between, so that the water comes to saturation
+// and never passes it. The width is a device of the integrator, not physics:
+// 0.2 K moves the boil by well under a second. Steam made is the share times
+// the surplus over the heat of evaporation.
+func BoilShare(t, sat, width float64) float64 {
+	x := math.Min(math.Max((t-sat)/width+1, 0), 1)
+	return x * x * (3 - 2*x)
 }

@@ -73,18 +73,19 @@ func PointSource(q, chi, r, cosine float64) float64 {
 	return cosine * chi * q / (4 * math.Pi * r * r)
 }
 
-// FlameLength returns the length [m] of a free fire of power q [W] on a burner
-// of a diameter [m]: 0.235 (q/kW)^0.4 - 1.02 D (Heskestad), not below 0.
-func flameLength(q, diameter float64) float64 {
-	return math.Max(0, 0.235*math.Pow(q/1000, 0.4)-1.02*diameter)
+// freeFlame returns the length [m] of a free fire of power q [W] on a burner
+// of a diameter [m]: L/D = 3.7 Q*^0.4 - 1.02 in the form of the FDS Correlation
+// Guide (Heskestad), Q* = q/(1110 kW/m^2.5 D^2.5) in air of 20 °C; not below 0.
+func freeFlame(q, diameter float64) float64 {
+	return math.Max(0, 3.7*math.Pow(q/1110e3, 0.4)-1.02*diameter)
 }
 
 // PointSourceOnGround is [PointSource] of a fire of power q [W] on a burner of
-// a diameter, centred at a third of its length, on a target at height z and
-// distance x [m] that faces it (FDS Correlation Guide).
+// a diameter, centred at a third of its length, on an upright target at height
+// z and distance x [m] that faces the axis (FDS Correlation Guide).
 func PointSourceOnGround(q, chi, diameter, x, z float64) float64 {
-	h := z - flameLength(q, diameter)/3
-	return PointSource(q, chi, math.Hypot(x, h), 1)
+	r := math.Hypot(x, z-freeFlame(q, diameter)/3)
+	return PointSource(q, chi, r, x/r)
 }
 
 // CylinderToGround returns the view factor from a ground target a distance x
@@ -118,7 +119,7 @@ func CylinderToGround(length, diameter, x float64) float64 {
 // Guide prints 0.0823, its own numbers need 0.00823). E is of large sooty
 // fires: an upper bound for a stove.
 func SolidFlame(q, diameter, x float64) float64 {
-	return 58e3 * math.Pow(10, -0.00823*diameter) * CylinderToGround(flameLength(q, diameter), diameter, x)
+	return 58e3 * math.Pow(10, -0.00823*diameter) * CylinderToGround(freeFlame(q, diameter), diameter, x)
 }
 
 // FlameEmissivity returns the emissivity of a clear flame of a path [m] that
