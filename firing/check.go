@@ -3,6 +3,8 @@ package firing
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"toplit/physics/bed"
 	"toplit/physics/fuel"
@@ -42,7 +44,12 @@ func (c *checker) add(s stove.Severity, key, value, text, accept string) {
 }
 
 // show writes an amount for a sentence.
-func show(kind quantity.Kind, v float64) string { return quantity.Show(kind, v, quantity.Metric, 3) }
+func show(kind quantity.Kind, v float64) string {
+	if kind == quantity.Length && math.Abs(v) < 10 {
+		return strings.TrimSuffix(strconv.FormatFloat(v*1e3, 'f', 1, 64), ".0") + " mm"
+	}
+	return quantity.Show(kind, v, quantity.Metric, 3)
+}
 
 // numbers reports what a design file could not hold; a Firing made by a
 // program may. False when the rest of the checks would make no sense.
@@ -175,7 +182,7 @@ func (c *checker) pot() {
 // limits of 20, 16 and 12 degrees [memory].
 func (c *checker) tipping() {
 	s := c.f.Stability()
-	angle := fmt.Sprintf("%.0f°", s.Angle*180/math.Pi)
+	angle := fmt.Sprintf("%.1f°", s.Angle*180/math.Pi)
 	text := fmt.Sprintf("the loaded stove tips at a tilt of %s (%s, centre of gravity at %s over a base of %s)", angle, show(quantity.Mass, s.Mass), show(quantity.Length, s.Height), show(quantity.Length, 2*s.Base))
 	const wider = "20° or more: a wider outer can, a lower stand, less water"
 	key := "fuel_can.height"

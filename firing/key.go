@@ -235,6 +235,12 @@ func exact(kind quantity.Kind, x float64, sys quantity.System) string {
 		}
 		return fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
 	}
+	if kind == quantity.Ratio { // "8.5 %", not "8 1/2 %"
+		text := strconv.FormatFloat(x*100, 'g', 15, 64) + " %"
+		if back, err := quantity.Parse(kind, text); err == nil && back == x {
+			return text
+		}
+	}
 	text := quantity.Format(kind, x, sys)
 	if long(text) { // a metric size has no short form in inches, and some the other way
 		other := quantity.Metric

@@ -24,6 +24,10 @@ func airDensity(a Air) float64 {
 	return air.State{T: a.Temperature, P: a.Pressure, RH: a.Humidity}.Density()
 }
 
+// fine rounds a length to a hundredth of a millimetre: the table of cans is
+// good to 0.2 mm, a strip of paper to 0.16 mm.
+func fine(v float64) float64 { return math.Round(v*1e5) / 1e5 }
+
 // tradeKey takes a can's sizes from the catalogue. What the file says beside
 // it (a strip round the body) overrides them.
 func tradeKey(can func(f *Firing) *stove.Can) Key {
@@ -39,7 +43,6 @@ func tradeKey(can func(f *Firing) *stove.Can) Key {
 			return wrong(k.Range, "%s", err)
 		}
 		c := can(f)
-		fine := func(v float64) float64 { return math.Round(v*1e5) / 1e5 } // the table is good to 0.2 mm
 		c.Code, c.Diameter, c.Height, c.Wall, c.Mouth = size.Code, fine(size.BodyOutside), fine(size.HeightOverall), size.Wall, fine(size.Mouth)
 		return nil
 	}

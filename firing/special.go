@@ -9,6 +9,7 @@ import (
 	"toplit/physics/fuel"
 	"toplit/quantity"
 	"toplit/stove"
+	"toplit/stove/catalogue"
 )
 
 // Format is the version of the design file this program writes.
@@ -48,11 +49,10 @@ func derived(kind quantity.Kind, least, most float64, set func(f *Firing, i int,
 	return k
 }
 
-// stripKey turns the length of a strip round a can into its diameter. The
-// strip's middle lies half its thickness outside the body.
+// stripKey turns the length of a strip round a can into its diameter.
 func stripKey(can func(f *Firing) *stove.Can) Key {
 	const paper = 0.1e-3
-	return derived(quantity.Length, 0.09, 2, func(f *Firing, _ int, v float64) { can(f).Diameter = v/math.Pi - paper })
+	return derived(quantity.Length, 0.09, 2, func(f *Firing, _ int, v float64) { can(f).Diameter = fine(catalogue.FromStrip(v, paper)) })
 }
 
 func holeKey() Key {
@@ -156,7 +156,8 @@ func altitudeKey() Key {
 
 func waterVolumeKey() Key {
 	return derived(quantity.Volume, 0, 0.05, func(f *Firing, _ int, v float64) {
-		f.Conditions.Water.Mass = v * waterDensity(f.Conditions.Water.Temperature)
+		grams := v * waterDensity(f.Conditions.Water.Temperature) * 1e3
+		f.Conditions.Water.Mass = math.Round(grams*10) / 1e4 // no measure is better
 	})
 }
 
