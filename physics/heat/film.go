@@ -16,7 +16,7 @@ type Film struct {
 // Gas constants of air and of the reference flue gas [J/kg K].
 const (
 	airR  = 287.05
-	flueR = 288.6 // 28.81 g/mol, of gas.ReferenceFlue
+	flueR = 284.3 // 29.24 g/mol, of gas.ReferenceFlue
 )
 
 // AirFilm returns the properties of dry air at t [K] and p [Pa].
