@@ -18,8 +18,13 @@ func CarbonRatio(T, blend float64) float64 {
 		return 0
 	}
 	b := min(max(blend, 0), 1)
-	return math.Exp((1-b)*(math.Log(12)-3300/T) + b*(math.Log(2500)-6240/T))
+	return math.Exp((1-b)*(ln12-3300/T) + b*(ln2500-6240/T))
 }
+
+const (
+	ln12   = 2.4849066497880004
+	ln2500 = 7.824046010856292
+)
 
 // CarbonRatioBurned is CO/CO2 with the gas burning included, 4.3·exp(−3390/T)
 // (open research codes; Evans, Emmons 1977 by memory). For comparison only.
@@ -34,17 +39,16 @@ func CarbonPerOxygen(r float64) float64 {
 	return 2 * (1 + r) / (2 + r)
 }
 
-// Surface rates of char, first order, per external surface [m/s].
-//
-// CharO2 is 1.715·T·exp(−9000/T) for C + O2, CharCO2 is 3.42·T·exp(−15600/T) for
-// C + CO2 and C + H2O alike: an open layer-based particle model built on Ström,
-// Thunman 2013. Another code has 430·exp(−9000/T) for oxygen (Morvan, Dupuy
+// CharO2 is the surface rate of C + O2, first order, per external surface [m/s]
+// at T [K]: 1.715·T·exp(−9000/T), an open layer-based particle model built on
+// Ström, Thunman 2013. Another code has 430·exp(−9000/T) for oxygen (Morvan, Dupuy
 // 2001), a fifth of it at 1250 K; above 1050 K transfer decides and it matters
 // little.
 func CharO2(T float64) float64 { return 1.715 * T * arrhenius(9000, T) }
 
-// CharCO2 is the rate of C + CO2 → 2 CO and of C + H2O → CO + H2 [m/s]; see
-// CharO2.
+// CharCO2 is the surface rate of C + CO2 → 2 CO and of C + H2O → CO + H2 [m/s]:
+// 3.42·T·exp(−15600/T), same source as CharO2. Small while the bed flames,
+// real in the char phase.
 func CharCO2(T float64) float64 { return 3.42 * T * arrhenius(15600, T) }
 
 func arrhenius(Ta, T float64) float64 {
@@ -60,12 +64,10 @@ func Diffusivity(T, p float64) float64 {
 	if !(T > 0) || !(p > 0) {
 		return 0
 	}
-	return 0.207e-4 * math.Pow(T/300, 1.75) * 101325 / p
+	x := T / 300
+	r := math.Sqrt(x)
+	return 0.207e-4 * x * r * math.Sqrt(r) * 101325 / p
 }
-
-// Viscosity of the gas in the bed [Pa s]: 4.847e-7·T^0.64487, open research
-// codes; within 3 % of air from 300 to 1500 K.
-func Viscosity(T float64) float64 { return 4.847e-7 * math.Pow(max(T, 1), 0.64487) }
 
 // Transfer is the mass transfer coefficient at the surface of a piece of size
 // d [m] in a bed with the superficial mass flux G [kg/m² s] [m/s]:
@@ -73,11 +75,12 @@ func Viscosity(T float64) float64 { return 4.847e-7 * math.Pow(max(T, 1), 0.6448
 //	Sh = 2 + 1.1·Sc^⅓·Re^0.6,  Re = G·d/μ
 //
 // Wakao, Funazkri 1978, fitted for Re 3 to 3000. Below 3 it is an upper bound.
+// The gas counts as air.
 func Transfer(G, d, T, p float64) float64 {
 	if !(d > 0) {
 		return 0
 	}
-	mu, D := Viscosity(T), Diffusivity(T, p)
+	mu, D := gas.AirViscosity(T), Diffusivity(T, p)
 	rho := p * airMolar / (gas.R * T)
 	Sc := mu / (rho * D)
 	Re := math.Abs(G) * d / mu

@@ -6,12 +6,13 @@ import (
 	"toplit/physics/gas"
 )
 
-// Global rates of CO burning, first order in CO [1/s], at T [K] and p [Pa] for
-// mole fractions of steam and oxygen; concentrations in mol/cm³ inside, as the
-// sources have them.
+// Howard is the global rate of CO burning, first order in CO [1/s], at T [K]
+// and p [Pa] for the mole fractions of steam and oxygen:
 //
-// Howard, Williams, Fine 1973: 1.3e14·[H2O]^½·[O2]^½·exp(−30000/RT), R in
-// cal/mol K [memory].
+//	1.3e14·[H2O]^½·[O2]^½·exp(−30000/RT)
+//
+// with concentrations in mol/cm³ and R in cal/mol K (Howard, Williams, Fine
+// 1973 [memory]). Range about 840 to 2360 K [memory].
 func Howard(T, xH2O, xO2, p float64) float64 {
 	if !(T > 1) {
 		return 0
@@ -27,7 +28,8 @@ func DryerGlassman(T, xH2O, xO2, p float64) float64 {
 		return 0
 	}
 	c := p / (gas.R * T) * 1e-6
-	return math.Pow(10, 14.6) * math.Sqrt(max(xH2O, 0)*c) * math.Pow(max(xO2, 0)*c, 0.25) * math.Exp(-40000/(1.98720425864*T))
+	const a = 3.9810717055349725e14 // 10^14.6
+	return a * math.Sqrt(max(xH2O, 0)*c) * math.Sqrt(math.Sqrt(max(xO2, 0)*c)) * math.Exp(-40000/(1.98720425864*T))
 }
 
 // BurnoutTime is the time for 99 % of the CO to burn [s] at constant T, steam
@@ -44,10 +46,17 @@ func BurnoutTime(T, xH2O, xO2, p float64) float64 {
 // fraction of 1e-4 the rate falls linearly to zero instead of with the root,
 // so that an integrator meets no infinite slope.
 func Burned(T, xH2O, xO2, p, t float64) float64 {
-	const small = 1e-4
+	const (
+		small = 1e-4
+		a     = 2.27494905815393e14 // √(1.3e14·10^14.6)
+	)
 	x := max(xO2, 0)
-	k := math.Sqrt(Howard(T, xH2O, 1, p) * DryerGlassman(T, xH2O, 1, p))
-	k *= x * math.Pow(x+small, -0.625) // x^⅜, the mean of ½ and ¼, rounded at zero
+	if !(T > 1 && x > 0 && xH2O > 0 && p > 0) {
+		return 0
+	}
+	c := p / (gas.R * T) * 1e-6
+	// x^⅜, the mean of ½ and ¼, rounded at zero: x·(x + small)^(−⅝).
+	k := a * math.Sqrt(xH2O*c) * x * math.Exp(0.375*math.Log(c)-0.625*math.Log(x+small)-35000/(1.98720425864*T))
 	return -math.Expm1(-k * max(t, 0))
 }
 
