@@ -42,7 +42,7 @@ func TestCheckConditions(t *testing.T) {
 		"no charge":         {func(f *Firing) { f.Conditions.Charge = Charge{} }, stove.Error, "0 ways of giving the charge"},
 		"negative charge":   {func(f *Firing) { f.Conditions.Charge.Mass = -1 }, stove.Error, "no fuel"},
 		"into the jets":     {func(f *Firing) { f.Conditions.Charge = Charge{Depth: 0.105} }, stove.Warning, "into the jets at 102.5 mm"},
-		"over the jets":     {func(f *Firing) { f.Conditions.Charge = Charge{Volume: 0.85e-3} }, stove.Error, "charge.volume = 850 mL: fills the can to 111 mm, above the jets"},
+		"over the jets":     {func(f *Firing) { f.Conditions.Charge = Charge{Volume: 0.85e-3} }, stove.Error, "charge.volume = 850 mL: fills the can to 111.3 mm, above the jets"},
 		"over the rim":      {func(f *Firing) { f.Conditions.Charge = Charge{Depth: 0.2} }, stove.Error, "over the rim"},
 		"falls through":     {func(f *Firing) { f.Conditions.Fuel.Size = 2e-3 }, stove.Warning, "fall through"},
 		"coarse":            {func(f *Firing) { f.Conditions.Fuel.Size = 0.04 }, stove.Warning, "bridge"},
