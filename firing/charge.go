@@ -45,3 +45,15 @@ func (f *Firing) Stability() stove.Stability {
 	}
 	return f.Design.Stability(loads...)
 }
+
+// potWall is what a camping pot's bore is less than its outside [judgement].
+const potWall = 1e-3 // [m]
+
+// Packing is the smallest bundle of the stove's loose parts and the pot.
+func (f *Firing) Packing() stove.Packing {
+	parts := f.Design.Vessels()
+	if p := f.Conditions.Pot; p != nil {
+		parts = append(parts, stove.Vessel{Name: "pot", Diameter: p.Diameter, Height: p.Height, Bore: p.Diameter - 2*potWall, Depth: p.Height - potWall})
+	}
+	return stove.Pack(parts...)
+}

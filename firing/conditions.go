@@ -4,7 +4,11 @@
 // holds no equation and no reading.
 package firing
 
-import "toplit/stove"
+import (
+	"slices"
+
+	"toplit/stove"
+)
 
 // Firing is a design and the conditions it is fired under: what a design file
 // says. Assumed names the keys of the file that were not given and were
@@ -13,6 +17,19 @@ type Firing struct {
 	Design     stove.Design
 	Conditions Conditions
 	Assumed    []string
+}
+
+// Clone is a copy that shares nothing with the firing.
+func (f *Firing) Clone() *Firing {
+	c := *f
+	c.Design = f.Design.Clone()
+	if f.Conditions.Pot != nil {
+		pot := *f.Conditions.Pot
+		c.Conditions.Pot = &pot
+	}
+	c.Conditions.Schedule = slices.Clone(f.Conditions.Schedule)
+	c.Assumed = slices.Clone(f.Assumed)
+	return &c
 }
 
 // Conditions is everything about one firing that is not the stove.

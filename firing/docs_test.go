@@ -206,6 +206,50 @@ func TestSetAndGet(t *testing.T) {
 	}
 }
 
+// What was assumed follows what is set; what was given stays.
+func TestSetRefills(t *testing.T) {
+	f, err := ReadFile("testdata/golden/single.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := f.Clone()
+	if err := Set(f, "fuel.species", "twigs"); err != nil {
+		t.Fatal(err)
+	}
+	if f.Conditions.Fuel.BulkDensity != 160 || f.Conditions.Fuel.Moisture != 0.14 {
+		t.Errorf("twigs as pellets: %+v", f.Conditions.Fuel)
+	}
+	if err := Set(f, "fuel_can.can", "603x700"); err != nil {
+		t.Fatal(err)
+	}
+	if f.Conditions.Starter.Mass <= before.Conditions.Starter.Mass {
+		t.Errorf("the starter of the small can in the large: %+v", f.Conditions.Starter)
+	}
+	if err := Add(f, "pot"); err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff([]Action{{PotOn, 60, JetsLit}}, f.Conditions.Schedule); d != "" {
+		t.Error(d)
+	}
+	var b strings.Builder
+	if err := Write(&b, f, Options{}); err != nil {
+		t.Fatal(err)
+	}
+	g, err := Read(strings.NewReader(b.String()), "again")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(f, g); d != "" {
+		t.Error(d)
+	}
+	if before.Conditions.Pot != nil || before.Conditions.Fuel.Species != "softwood pellets" || before.Design.FuelCan.Code != "401x411" {
+		t.Error("the clone changed with its original")
+	}
+	if p := g.Packing(); p.Diameter < 0.15 || p.Height <= 0 {
+		t.Errorf("packing %+v", p)
+	}
+}
+
 func TestAddAndRemove(t *testing.T) {
 	f, err := ReadFile("testdata/golden/single.toml")
 	if err != nil {

@@ -138,8 +138,10 @@ func scheduleKeys() []Key {
 				if f.Conditions.Pot == nil {
 					return false
 				}
-				f.Conditions.Schedule = append(f.Conditions.Schedule, Action{PotOn, 60, JetsLit})
-				SortSchedule(f.Conditions.Schedule)
+				c := &f.Conditions
+				c.Schedule = slices.DeleteFunc(c.Schedule, func(a Action) bool { return a.Do == PotOn })
+				c.Schedule = append(c.Schedule, Action{PotOn, 60, JetsLit})
+				SortSchedule(c.Schedule)
 				return true
 			})
 		} else {

@@ -3,6 +3,8 @@
 // checks the geometry; it knows nothing of fire.
 package stove
 
+import "slices"
+
 // Design is one exact geometry. Lengths are in metres, angles in radians.
 // The zero value of an optional part means the part is not there.
 type Design struct {
@@ -20,6 +22,22 @@ type Design struct {
 	Shields  []Shield
 	Plate    *Plate // base plate under the stove
 	Fan      Fan    // measured air flows in place of natural draft
+}
+
+// Clone is a copy that shares nothing with the design.
+func (d Design) Clone() Design {
+	d.OuterCan, d.Ring, d.Riser = copied(d.OuterCan), copied(d.Ring), copied(d.Riser)
+	d.Stand, d.Skirt, d.Plate = copied(d.Stand), copied(d.Skirt), copied(d.Plate)
+	d.Rows, d.Shields = slices.Clone(d.Rows), slices.Clone(d.Shields)
+	return d
+}
+
+func copied[T any](p *T) *T {
+	if p == nil {
+		return nil
+	}
+	c := *p
+	return &c
 }
 
 // Can is one metal can. Diameter is outside the body, never over the seam.

@@ -117,10 +117,9 @@ func (d Design) FillLevel() float64 {
 	return d.FuelCan.Depth()
 }
 
-// Primary and Secondary are the open areas as drawn, by position, of the
-// holes into the fuel can [m2]: below the fuel level (its base and the body
-// rows whose centre is not above the level), and above it together with the
-// slot round the rim. An open base counts as primary by its whole bore.
+// Primary is the open area as drawn of the holes into the fuel can below a
+// fuel level [m2]: its base and the body rows whose centre is not above the
+// level. An open base counts by its whole bore.
 func (d Design) Primary(level float64) float64 {
 	sum := d.Area(FuelBase)
 	if d.FuelCan.OpenBase {
@@ -134,7 +133,8 @@ func (d Design) Primary(level float64) float64 {
 	return sum
 }
 
-// Secondary: see Primary.
+// Secondary is the open area as drawn of the holes into the fuel can above a
+// fuel level, and of the slot round its rim [m2].
 func (d Design) Secondary(level float64) float64 {
 	sum := d.TopSlotArea()
 	for _, r := range d.Rows {
