@@ -51,7 +51,7 @@ type stated struct {
 }
 
 var statedCases = map[string]stated{
-	"IISC-FD-100x130":        {fan: true, bore: 0.100, depth: 0.130, secondaryN: 18, secondaryD: 0.005, fuel: "hardwood pellets", potOn: -1},
+	"IISC-FD-100x130":        {fan: true, bore: 0.100, depth: 0.130, secondaryN: 18, secondaryD: 0.005, fuel: "hardwood pellets", water: 2.5, potOn: -1},
 	"RH-FD-240x325":          {fan: true, bore: 0.240, depth: 0.325, fuel: "rice husk", fuelMass: 1.604, bulk: 109.1, water: 5, waterT: 304.15, target: 372.25, potOn: -1},
 	"RH-FD-150-pair gap 20":  {fan: true, bore: 0.150, depth: 0.600, fuel: "rice husk", bulk: 109.1, skirtGap: 0.020, water: 5, potOn: -1},
 	"RH-FD-150-pair gap 30":  {fan: true, bore: 0.150, depth: 0.600, fuel: "rice husk", bulk: 109.1, skirtGap: 0.030, water: 5, potOn: -1},
@@ -327,10 +327,16 @@ func TestCases(t *testing.T) {
 			}()
 		}
 		wg.Wait()
+		bad := 0
 		for i, err := range errs {
 			if err != nil {
-				t.Errorf("%s sample %d: %v", id, i, err)
+				if bad++; bad < 3 {
+					t.Errorf("%s sample %d: %v", id, i, err)
+				}
 			}
+		}
+		if bad > 0 {
+			t.Errorf("%s: %d samples failed", id, bad)
 		}
 		runs[id] = out
 	}
@@ -343,6 +349,9 @@ func TestCases(t *testing.T) {
 		var v, base []float64
 		never := 0
 		for _, o := range runs[r.id] {
+			if o.f == nil {
+				continue // reported above
+			}
 			x := caseValue(&o.fig, r.figure, o.f, o.wet)
 			if r.figure == "air_fuel" {
 				x = o.need

@@ -32,6 +32,9 @@ func newSite(f *firing.Firing, n nodes) (*site, error) {
 	if err := s.readPot(); err != nil {
 		return nil, err
 	}
+	if depth := s.fuelDepth(); depth > s.height*1.1 { // a tenth may be heaped
+		return nil, lack("charge stands %.0f mm deep, the fuel can is %.0f mm; load less or take a taller can", 1000*depth, 1000*s.height)
+	}
 	s.soil, err = groundOf(f.Conditions.Ground, s.floorArea, n.grounds)
 	return s, err
 }
@@ -207,9 +210,6 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	m.dry0 = wet * (1 - M)
 	m.water0 = wet * M
 	m.rhoDry = bulk * (1 - M)
-	if depth := wet / bulk / s.area; depth > s.height*1.001 {
-		return lack("charge of %.3g kg stands %.3g m deep, the can is %.3g m; load less or a taller can", wet, depth, s.height)
-	}
 	m.front.fill(s, &m.p, m.x)
 	typical := bed.Yield(bed.YieldIn{Velocity: 0.02, Size: s.fuel.Size, Density: s.fuel.Density, Moisture: m.x, Charred: s.fuel.Charred()})
 	m.rhoChar = typical * m.rhoDry / bed.CharHeight
@@ -358,6 +358,7 @@ func (m *model) start(y []float64) {
 	for i := m.solids; i < m.active; i++ {
 		y[i] = T
 	}
+	y[m.water] = T - m.tBoil
 	for i := m.wall; i <= m.top; i++ {
 		y[i] = warm
 	}

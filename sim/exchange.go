@@ -271,7 +271,7 @@ func (m *model) potAndWater(y []float64) {
 		m.q[qPotAir] += loss
 		m.q[qPotOut] += loss
 	}
-	wet := mass / (mass + 2e-3)
+	wet := max(mass, 0) / (max(mass, 0) + dryPot)
 	toWater := potWater * m.wetArea * wet * (T - Tw)
 	m.move(fPotWater, m.pot, m.water, toWater)
 	// Surface: evaporation by vapour pressure, and dry heat.
@@ -281,12 +281,12 @@ func (m *model) potAndWater(y []float64) {
 		lid = m.p[pLid]
 	}
 	ev := m.p[pEvaporation] * lid * 105e-3 * dp * m.waterArea * wet // 105 W/m2 per kPa
-	dry := m.waterArea * 6 * (Tw - T0)
+	dry := m.waterArea * 6 * (Tw - T0) * wet
 	hfg := latent(Tw)
 	net := toWater - ev - dry
 	s := step(y[m.water]+m.w.boil/2, m.w.boil)
-	flash := mass * cWater / flashTime * ramp(y[m.water], m.w.boil/4) // water that got too hot
-	boil := (s*positive(net, 1e-2) + flash) * wet
+	flash := max(mass, 0) * cWater / flashTime * ramp(y[m.water], m.w.boil/4) // water that got too hot
+	boil := s*positive(net, 1e-2)*min(1, wet*4) + flash*wet
 	m.steam = (ev + boil) / hfg
 	m.out(fSteam, m.water, ev+boil)
 	m.out(fWaterAir, m.water, dry)
@@ -297,6 +297,9 @@ func (m *model) potAndWater(y []float64) {
 
 // flashTime is how fast water above its boiling point sheds the surplus [s].
 const flashTime = 2.0
+
+// dryPot is the water at which a pot's bottom is half dry [kg].
+const dryPot = 5e-4
 
 // below: base to floor to ground.
 func (m *model) below(y []float64) {

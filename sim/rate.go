@@ -42,7 +42,7 @@ func (m *model) sane(y []float64) bool {
 		}
 	}
 	w := y[m.water] + y[m.mass]
-	return w-w == 0 && y[m.water] < 100
+	return w-w == 0 && y[m.water] < 1500
 }
 
 // assemble turns flows into rates of the state.
