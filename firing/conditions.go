@@ -1,7 +1,18 @@
 // Package firing is one firing of a stove written down as conditions: the
 // charge, the starter, the pot and its water, the weather, the schedule, and
-// the words for what happens. It also reads and writes the design file. It
-// holds no equation and no reading.
+// the words for what happens (events, phases, moments). It also reads, writes
+// and changes the design file, fills what a file leaves out and says that it
+// did, and checks a firing for what would keep it from working or make it
+// unsafe.
+//
+// Range: that of each key, in Keys and in docs/design-file.md. Defaults carry
+// their source or the words "common practice, no source".
+//
+// It holds no equation and no reading: pressure by altitude, densities and the
+// fuel catalogue come from the rooms of physics. It never says that a firing is
+// safe.
+//
+// See docs/design-file.md.
 package firing
 
 import (

@@ -1,6 +1,15 @@
 // Package stove is one exact geometry of a can stove: its cans, hole rows,
-// ring, riser, stand and shields, in metres and kilograms. It measures and
-// checks the geometry; it knows nothing of fire.
+// ring, riser, stand and shields, in metres and kilograms. It measures
+// (areas, ratios, volumes, mass, packing, tip angle), checks and compares
+// drawings; it knows nothing of fire.
+//
+// Range: round cans with upright walls; beads, necks and the step of a seamed
+// base are not drawn. Sources: plain geometry; densities in metals.csv; the
+// spacing rules of Check are judgement and say so.
+//
+// What it will not do: say which holes feed what, or that a stove is safe.
+//
+// See docs/model/areas.md.
 package stove
 
 import "slices"
