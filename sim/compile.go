@@ -8,6 +8,8 @@ import (
 	"toplit/physics/draft"
 	"toplit/physics/fuel"
 	"toplit/physics/gas"
+	"toplit/physics/heat"
+	"toplit/physics/water"
 	"toplit/stove"
 )
 
@@ -24,6 +26,12 @@ func newSite(f *firing.Firing, n nodes) (*site, error) {
 		return nil, err
 	}
 	if err := s.readStarter(&f.Conditions.Starter); err != nil {
+		return nil, err
+	}
+	if s.wallEm, err = emissionOf(s.fuelSurface, s.wallMetal); err != nil {
+		return nil, err
+	}
+	if s.outerEm, err = emissionOf(s.outerSurface, stove.Tinplate); err != nil {
 		return nil, err
 	}
 	if err := s.laws(); err != nil {
@@ -153,7 +161,7 @@ func (s *site) fuelDepth() float64 {
 }
 
 func (s *site) readPot() error {
-	s.tBoil = boiling(s.P)
+	s.tBoil = water.SaturationTemperature(s.P)
 	s.tSat = s.tBoil
 	p := s.cond.Pot
 	if p == nil {
@@ -163,11 +171,18 @@ func (s *site) readPot() error {
 	if !(p.Diameter > 0.02) || !(p.Height > 0) || !(p.Mass > 0) {
 		return lack("pot of diameter %.4g m, height %.4g m, mass %.4g kg: want all positive, diameter above 0.02", p.Diameter, p.Height, p.Mass)
 	}
-	cp := map[stove.Metal]float64{stove.Aluminium: 910, stove.Stainless: 490, stove.Copper: 388, stove.Titanium: 540}[p.Metal]
-	if cp == 0 {
-		cp = 475
+	metal := p.Metal
+	if metal == "" {
+		metal = stove.Stainless
 	}
-	s.potC = p.Mass * cp
+	md, err := heat.MetalOf(string(metal))
+	if err != nil {
+		return err
+	}
+	s.potC = p.Mass * md.Cp(373)
+	if s.potEm, err = emissionOf(stove.Oxidised, metal); err != nil {
+		return err
+	}
 	if t := s.cond.Water.Target; t > 0 {
 		s.tSat = min(t, s.tBoil)
 	}
@@ -236,7 +251,7 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	m.tFlameMin = p[pCriticalFlame]
 	m.mix = m.mixing()
 	m.openAir = 1.3
-	m.vapour0 = s.cond.Air.Humidity * vapour(s.T0)
+	m.vapour0 = s.cond.Air.Humidity * water.SaturationPressure(s.T0)
 	m.hWater = fuel.LiquidWater() + fuel.WaterCp*(s.T0-gas.T0)
 	m.setScale()
 	return nil

@@ -3,6 +3,9 @@ package sim
 import (
 	"math"
 
+	"toplit/physics/heat"
+	"toplit/physics/water"
+
 	"toplit/physics/gas"
 )
 
@@ -26,7 +29,6 @@ type films struct {
 	wallL, outerL, topL, potL float64 // 1.42 / L^(1/4) of each surface [W/m2 K^1.25]
 	wind                      float64 // forced convection round a can [W/m2 K], squared
 	annulus                   float64 // conduction across the annulus, Nu 4.86 [1/m]
-	potBase, potSide          float64 // [W/m2 K] at the reference temperature
 }
 
 type emissivities struct{ wall, outer, pot, annulus, base float64 }
@@ -243,6 +245,7 @@ func (m *model) topMetal(y []float64) {
 }
 
 // potAndWater: the flame heats the pot, the pot its water, the water steams.
+// The films are those that package heat checks on pots over a gas flame.
 func (m *model) potAndWater(y []float64) {
 	m.potBase, m.potSide, m.steam = 0, 0, 0
 	if m.cond.Pot == nil {
@@ -250,18 +253,7 @@ func (m *model) potAndWater(y []float64) {
 	}
 	T, Tw, mass, T0 := y[m.pot], m.tBoil+y[m.water], y[m.mass], m.T0
 	if m.on.pot {
-		T2 := y[iTFlame]
-		theta := min(max(y[iFlame], 0), 1)
-		core := T2 + 0.25*theta*m.contact()*positive(m.tFlame-T2, 1)
-		m.coreT = core
-		c := m.cFlue * m.topOut / (m.topOut + m.airOut + 1e-9)
-		h := m.baseFilm(core, T)
-		m.hBase = h
-		m.potBase = saturate(h*m.potArea, 0.9*c) * (core - T)
-		// What is left rises along the side, thinned with cold air.
-		T3 := T2 - m.potBase/(c+1e-3)
-		Ts := T0 + m.sideShare()*(T3-T0)
-		m.potSide = saturate(m.p[pPotSide]*m.films.potSide*m.potSideArea, c*m.sideShare()) * (Ts - T)
+		m.potInFlame(y, T)
 		m.move(fPotBase, iTFlame, m.pot, m.potBase)
 		m.move(fPotSide, iTFlame, m.pot, m.potSide)
 		m.q[qPotIn] += m.potBase + m.potSide
@@ -275,18 +267,16 @@ func (m *model) potAndWater(y []float64) {
 	toWater := potWater * m.wetArea * wet * (T - Tw)
 	m.move(fPotWater, m.pot, m.water, toWater)
 	// Surface: evaporation by vapour pressure, and dry heat.
-	dp := vapour(Tw) - m.vapour0
 	lid := 1.0
 	if m.cond.Pot.Lid {
 		lid = m.p[pLid]
 	}
-	ev := m.p[pEvaporation] * lid * 105e-3 * dp * m.waterArea * wet // 105 W/m2 per kPa
-	dry := m.waterArea * 6 * (Tw - T0) * wet
-	hfg := latent(Tw)
+	ev := m.p[pEvaporation] * lid * heat.Evaporation(water.SaturationPressure(min(Tw, 400)), m.vapour0) * m.waterArea * wet
+	dry := m.waterArea * surfaceFilm * (Tw - T0) * wet
+	hfg := water.LatentHeat(min(Tw, 400))
 	net := toWater - ev - dry
-	s := step(y[m.water]+m.w.boil/2, m.w.boil)
 	flash := max(mass, 0) * cWater / flashTime * ramp(y[m.water], m.w.boil/4) // water that got too hot
-	boil := s*positive(net, 1e-2)*min(1, wet*4) + flash*wet
+	boil := step(y[m.water]+m.w.boil/2, m.w.boil)*positive(net, 1e-2)*min(1, wet*4) + flash*wet
 	m.steam = (ev + boil) / hfg
 	m.out(fSteam, m.water, ev+boil)
 	m.out(fWaterAir, m.water, dry)
@@ -294,6 +284,46 @@ func (m *model) potAndWater(y []float64) {
 	m.q[qPotAir] += dry
 	m.q[qPotOut] += dry + m.q[qSteam]
 }
+
+// potInFlame is what gas and flame give the pot's base and side.
+func (m *model) potInFlame(y []float64, T float64) {
+	T2 := y[iTFlame]
+	theta := min(max(y[iFlame], 0), 1)
+	share := m.topOut / (m.topOut + m.airOut + 1e-9) // of the gas that leaves by the throat
+	c := m.cFlue * share
+	// A hot core reaches the base when the flame is as tall as its room.
+	m.coreT = T2 + flameCore*theta*m.contact()*positive(m.tFlame-T2, 1)
+	speed, width := heat.Arrival(m.topOut, m.rhoFlame, m.airRho, m.throatD, m.potHeight)
+	f := heat.FlueFilm(0.5*(m.coreT+T), m.P)
+	m.hBase = heat.BaseCoefficient(f, width, speed, m.potHeight, m.cond.Pot.Diameter, heat.BaseFactor*m.p[pPotBase], m.coreT-T)
+	base := saturate(m.hBase*m.potArea, c) * (m.coreT - T)
+	// The flame's own radiation, a disc as wide as the jet.
+	wet := (m.flue[gas.CO2] + m.flue[gas.H2O]) / (m.flue.Moles() + 1e-12) * m.P
+	disc := min(math.Pi/4*width*width, m.potArea)
+	base += disc * heat.FlameEmissivity(wet, m.potHeight, 0) * theta * sigma * (pow4(m.coreT) - pow4(T))
+	m.potBase = base
+	// What is left rises along the side.
+	past := max(T2-base/(c+1e-3), min(T, m.T0))
+	film := heat.FlueFilm(0.5*(past+T), m.P)
+	if m.skirtGap > 0 {
+		u := m.topOut / (m.rhoFlame * math.Pi * (m.cond.Pot.Diameter + m.skirtGap) * m.skirtGap)
+		h := m.p[pPotSide] * heat.SkirtCoefficient(film, m.skirtGap, m.skirtH, u)
+		a := math.Pi * m.cond.Pot.Diameter * min(m.skirtH, m.cond.Pot.Height)
+		m.potSide = saturate(h*a, c) * (past - T)
+		return
+	}
+	h := m.p[pPotSide] * heat.SideCoefficient(film, m.cond.Pot.Height, speed, past-T)
+	side := heat.Side{
+		Diameter: m.cond.Pot.Diameter, Height: m.cond.Pot.Height, Flow: m.topOut * 1, Cp: m.cFlue / (m.topOut + m.airOut + 1e-9),
+		Rho: m.rhoFlame * T2 / past, RhoAir: m.airRho, Speed: speed,
+	}
+	m.potSide = side.Heat(h, past, T, m.T0)
+}
+
+const (
+	flameCore   = 0.25 // share of the flame root's excess temperature that the base sees in full contact [judgement]
+	surfaceFilm = 6.0  // dry heat of an open water surface [W/m2 K]: total less evaporation of the open-tank table, 5 to 8
+)
 
 // flashTime is how fast water above its boiling point sheds the surplus [s].
 const flashTime = 2.0

@@ -1,14 +1,16 @@
 package sim
 
 import (
-	"fmt"
 	"math"
 
 	"toplit/firing"
 	"toplit/physics/bed"
+	"toplit/physics/flame"
 	"toplit/physics/fuel"
 	"toplit/physics/gas"
+	"toplit/physics/heat"
 	"toplit/stove"
+	"toplit/stove/catalogue"
 )
 
 // setMetal fills masses, films and emissivities of the stove and the pot.
@@ -41,13 +43,13 @@ func (m *model) setMetal() {
 		m.films.annulus = 4.86 / (2 * s.annGap)
 	}
 	u := m.p[pEmissivity]
-	m.emis.wall = surfaceEmissivity(s.fuelSurface, u)
-	m.emis.outer = surfaceEmissivity(s.outerSurface, u)
+	m.emis.wall = s.wallEm.at(u)
+	m.emis.outer = s.outerEm.at(u)
 	m.emis.base = m.emis.wall
 	if s.double {
 		m.emis.annulus = 1 / (1/m.emis.wall + s.bore/s.outerD*(1/m.emis.outer-1))
 	}
-	m.emis.pot = 0.3
+	m.emis.pot = s.potEm.at(u)
 	m.groundEm = 0.93 // soils and litter 0.9 to 0.97 [memory]
 	if p := s.cond.Pot; p != nil {
 		m.potArea = math.Pi / 4 * p.Diameter * p.Diameter
@@ -56,42 +58,33 @@ func (m *model) setMetal() {
 		m.potSideArea = math.Pi * p.Diameter * p.Height
 		m.wetArea = m.potArea + math.Pi*p.Diameter*min(depth, p.Height)
 		m.films.potL = c(p.Height)
-		m.films.potBase, m.films.potSide = potBaseFilm, potSideFilm
 	}
 }
 
-// surfaceEmissivity is the emissivity of a steel can's surface at the place u
-// (0 to 1) in the range of its state.
-func surfaceEmissivity(s stove.Surface, u float64) float64 {
-	lo, hi := 0.3, 0.6 // tin melted and oxidising: what most of a burn sees
-	switch s {
-	case stove.Bright:
-		lo, hi = 0.05, 0.1
-	case stove.Oxidised, stove.Painted:
-		lo, hi = 0.7, 0.9
+// emission is the range of a surface's emissivity.
+type emission struct{ low, high float64 }
+
+func (e emission) at(u float64) float64 { return e.low + (e.high-e.low)*u }
+
+// emissionOf reads a can's or pot's surface; a can nobody described has its tin
+// melted and oxidising, which is what most of a burn sees.
+func emissionOf(s stove.Surface, metal stove.Metal) (emission, error) {
+	if s == "" {
+		s = stove.Melted
 	}
-	return lo + (hi-lo)*u
+	if metal == "" {
+		metal = stove.Tinplate
+	}
+	e, err := heat.SurfaceOf(string(s), string(metal))
+	if err != nil {
+		return emission{}, err
+	}
+	return emission{e.Low, e.High}, nil
 }
 
-// Films of the pot at the anchor of the gas flame (package heat has the check).
-const (
-	potBaseFilm = 28.0   // [W/m2 K]
-	potSideFilm = 12.0   // [W/m2 K]
-	potWater    = 1200.0 // metal to water, stirred by its own convection [W/m2 K, memory]
-)
-
-// baseFilm is the coefficient of the pot's base in the flame [W/m2 K].
-func (m *model) baseFilm(Tg, Tp float64) float64 { return m.p[pPotBase] * m.films.potBase }
-
-// sideShare is how much of the gas's heat above ambient is left, on average, in
-// what rises along the pot's side: an open flame draws in cold air, a skirt
-// keeps it out.
-func (m *model) sideShare() float64 {
-	if m.skirtGap > 0 {
-		return 0.85
-	}
-	return 0.45
-}
+// potWater is the coefficient from a pot's metal to water stirred by its own
+// convection [W/m2 K, memory].
+const potWater = 1200.0
 
 // contact is how fully the flame reaches the pot: flame height against the
 // room it has.
@@ -104,13 +97,13 @@ func (m *model) contact() float64 {
 	return step(L/m.potHeight-1, 0.8)
 }
 
-// flameHeight is Heskestad's mean flame height [m] of kw kilowatt over the
-// diameter d [m]: 0.235·Q^0.4 − 1.02·d.
+// flameHeight is the mean flame height [m] of kw kilowatt over the diameter d
+// [m], by Heskestad (package flame).
 func flameHeight(kw, d float64) float64 {
 	if kw <= 1e-6 {
 		return 0
 	}
-	return max(0.235*math.Exp(0.4*math.Log(kw))-1.02*d, 0)
+	return max(flame.Heskestad(1000*kw, d), 0)
 }
 
 // viewUp is the view factor from the bed's top to the throat's plane.
@@ -132,67 +125,37 @@ func (m *model) viewPot() float64 {
 	return 0.5 * (S - math.Sqrt(max(S*S-4*k*k, 0)))
 }
 
-// groundStuff is the ground under the stove in nodes: node 0 is the surface.
+// groundStuff is the ground under the stove as a chain of stores: store 0 is
+// the surface.
 type groundStuff struct{ cap, link []float64 }
 
-// groundOf cuts the ground below an area [m2] into n nodes whose spacing grows
-// with depth.
+// groundOf lays out the ground below an area [m2] in n stores.
 func groundOf(g firing.Ground, area float64, n int) (groundStuff, error) {
 	cover := g.Cover
 	if cover == "" {
 		cover = "mineral soil"
 	}
-	c, err := coverOf(cover)
+	c, err := catalogue.Cover(cover)
 	if err != nil {
 		return groundStuff{}, err
 	}
-	k, rc := c.Conductivity, c.Density*c.HeatCapacity
-	below, deepK, deepRC := g.Depth, k, rc
+	layers := []heat.Layer{{Thickness: g.Depth, K: c.Conductivity, C: c.VolumetricHeat()}}
 	if g.Below != "" && g.Depth > 0 {
-		b, err := coverOf(g.Below)
+		b, err := catalogue.Cover(g.Below)
 		if err != nil {
 			return groundStuff{}, err
 		}
-		deepK, deepRC = b.Conductivity, b.Density*b.HeatCapacity
+		layers = append(layers, heat.Layer{Thickness: 1, K: b.Conductivity, C: b.VolumetricHeat()})
 	}
-	at := func(z float64) (float64, float64) {
-		if below > 0 && z > below {
-			return deepK, deepRC
-		}
-		return k, rc
-	}
-	// Depth reached by heat in an hour, three times over.
-	depth := 3 * math.Sqrt(4*k/rc*3600)
-	if depth <= 0 || math.IsNaN(depth) {
-		return groundStuff{}, fmt.Errorf("ground cover %q has no depth of heating", cover)
-	}
-	z := make([]float64, n+1)
-	for i := range z {
-		u := float64(i) / float64(n)
-		z[i] = depth * u * u
+	grid, err := heat.NewGrid(layers, n, 60, 7200)
+	if err != nil {
+		return groundStuff{}, err
 	}
 	out := groundStuff{cap: make([]float64, n), link: make([]float64, n)}
-	for i := 0; i < n; i++ {
-		lo := z[i]
-		if i > 0 {
-			lo = 0.5 * (z[i-1] + z[i])
-		}
-		hi := 0.5 * (z[i] + z[i+1])
-		_, r := at(0.5 * (lo + hi))
-		out.cap[i] = r * (hi - lo) * area
-		kk, _ := at(0.5 * (z[i] + z[i+1]))
-		out.link[i] = kk * area / (z[i+1] - z[i])
+	for i := range n {
+		out.cap[i], out.link[i] = grid.C[i]*area, grid.G[i]*area
 	}
 	return out, nil
-}
-
-// boiling is the temperature at which water boils at the pressure p [Pa].
-func boiling(p float64) float64 {
-	T := 373.15
-	for range 20 {
-		T -= (vapour(T) - p) / ((vapour(T+0.01) - vapour(T)) / 0.01)
-	}
-	return T
 }
 
 func (s *site) readStarter(c *firing.Starter) error {

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"toplit/firing"
+	"toplit/physics/air"
 	"toplit/physics/bed"
 	"toplit/physics/draft"
 	"toplit/physics/fuel"
@@ -118,16 +119,17 @@ type site struct {
 	fanP               float64
 	fanS               float64
 
-	baseLaw  *draft.Discharge
-	rowLaw   []*draft.Discharge
-	inletLaw *draft.Discharge
-	zJets    float64 // where the flame begins: mean height of the rows above the fuel
-	volume   float64 // charge given by volume [m3], 0 when by mass
-	n        nodes
-	soil     groundStuff
-	potC     float64 // heat capacity of the pot [J/K]
-	tSat     float64 // water's end temperature [K]
-	tBoil    float64 // local saturation [K]
+	baseLaw                *draft.Discharge
+	rowLaw                 []*draft.Discharge
+	inletLaw               *draft.Discharge
+	zJets                  float64 // where the flame begins: mean height of the rows above the fuel
+	volume                 float64 // charge given by volume [m3], 0 when by mass
+	n                      nodes
+	soil                   groundStuff
+	wallEm, outerEm, potEm emission
+	potC                   float64 // heat capacity of the pot [J/K]
+	tSat                   float64 // water's end temperature [K]
+	tBoil                  float64 // local saturation [K]
 }
 
 // parts says what stands on the stove and whether the burn goes on.
@@ -151,7 +153,7 @@ func (s *site) air0() {
 	if s.P == 0 {
 		s.P = 101325
 	}
-	s.airMix = moistAir(s.T0, s.P, a.Humidity)
+	s.airMix = air.State{T: s.T0, P: s.P, RH: a.Humidity}.Mix()
 	s.airMix = s.airMix.Times(1 / s.airMix.Mass())
 	s.airH = s.airMix.H(s.T0)
 	s.airRho = s.airMix.Density(s.T0, s.P)

@@ -137,12 +137,3 @@ func steelHeat(T float64) float64 {
 }
 
 func viscosity(T float64) float64 { return gas.ViscosityFlue(T) }
-
-// latent is the heat of evaporation of water at T [K], [J/kg].
-func latent(T float64) float64 { return 2.501e6 - 2.43e3*(T-273.15) }
-
-// vapour is the vapour pressure of water at T [K], [Pa].
-func vapour(T float64) float64 {
-	t := min(T, 400) - 273.15
-	return 611.2 * math.Exp(17.62*t/(243.12+t))
-}
