@@ -4,9 +4,10 @@ import "math"
 
 // luFactor overwrites the row-major n×n matrix a by its factors P·A = L·U with
 // partial pivoting (Golub and Van Loan, Matrix Computations, 4th ed. 2013,
-// section 3.4). L has a unit diagonal; the diagonal of U is stored inverted, so
-// that a solve does not divide. It reports false when a pivot is zero or not
-// finite.
+// section 3.4). L has a unit diagonal; the rows of U are stored over their
+// diagonal and the diagonal inverted, so that in a solve each unknown waits for
+// one product and one difference only. It reports false when a pivot is zero or
+// not finite.
 //
 // Four columns are eliminated together, because for the small matrices meant
 // here the time goes into loading and storing rows: one pass then does four
@@ -84,6 +85,13 @@ func luFactor(a []float64, piv []int32, n int) bool {
 			}
 		}
 	}
+	for i := range n - 1 {
+		row := a[i*n+i : i*n+n]
+		inv := row[0]
+		for j := 1; j < len(row); j++ {
+			row[j] *= inv
+		}
+	}
 	return true
 }
 
@@ -139,6 +147,10 @@ func luSolve(a []float64, piv []int32, n int, b []float64) {
 	for ; i < n; i++ {
 		b[i] -= dot(b[:i], a[i*n:i*n+i])
 	}
+	for i, at := 0, 0; i < n; i++ {
+		b[i] *= a[at]
+		at += n + 1
+	}
 	i = n
 	for ; i >= 4; i -= 4 {
 		r0 := a[(i-4)*n+i-4 : (i-4)*n+n]
@@ -146,15 +158,14 @@ func luSolve(a []float64, piv []int32, n int, b []float64) {
 		r2 := a[(i-2)*n+i-4 : (i-2)*n+n]
 		r3 := a[(i-1)*n+i-4 : (i-1)*n+n]
 		s0, s1, s2, s3 := dot4(b[i:], r0[4:], r1[4:], r2[4:], r3[4:])
-		x3 := (b[i-1] - s3) * r3[3]
-		x2 := (b[i-2] - s2 - r2[3]*x3) * r2[2]
-		x1 := (b[i-3] - s1 - r1[3]*x3 - r1[2]*x2) * r1[1]
-		x0 := (b[i-4] - s0 - r0[3]*x3 - r0[2]*x2 - r0[1]*x1) * r0[0]
+		x3 := b[i-1] - s3
+		x2 := b[i-2] - s2 - r2[3]*x3
+		x1 := b[i-3] - s1 - r1[3]*x3 - r1[2]*x2
+		x0 := b[i-4] - s0 - r0[3]*x3 - r0[2]*x2 - r0[1]*x1
 		b[i-4], b[i-3], b[i-2], b[i-1] = x0, x1, x2, x3
 	}
 	for i--; i >= 0; i-- {
-		row := a[i*n+i : i*n+n]
-		b[i] = (b[i] - dot(b[i+1:], row[1:])) * row[0]
+		b[i] -= dot(b[i+1:], a[i*n+i+1:i*n+n])
 	}
 }
 
