@@ -44,9 +44,13 @@ func (s *Solver) timeDerivative(end float64) {
 		s.tsys.TimeDerivative(s.t, s.y, s.f0, s.ft)
 		return
 	}
-	dt := s.diff * max(math.Abs(s.t), min(s.hnext, end-s.t))
+	rest := end - s.t
+	dt := min(s.diff*max(math.Abs(s.t), min(s.hnext, rest)), 0.5*rest)
 	t := s.t + dt
-	dt = t - s.t
+	if dt = t - s.t; dt == 0 {
+		clear(s.ft)
+		return
+	}
 	s.sys.Rate(t, s.y, s.ft)
 	s.stats.Rates++
 	inv := 1 / dt

@@ -128,7 +128,7 @@ func (s *Solver) size(n, dim int) {
 		return
 	}
 	s.n = n
-	vectors := 5 + 2 + 2 + 1 + 8 + 3 + 2 + 1
+	vectors := 12 + len(s.k) + len(s.d)
 	need := vectors*dim + dim*n + n*n + n
 	if cap(s.store) < need {
 		s.store = make([]float64, need)
@@ -245,6 +245,9 @@ func (s Status) String() string {
 func (s *Solver) Step(end float64) (Status, error) {
 	if s.sys == nil {
 		return Failed, errors.New("step of a solver that was never reset")
+	}
+	if math.IsInf(end, 1) {
+		return Failed, fmt.Errorf("step from t = %g without an end, want a finite one", s.t)
 	}
 	if !(end > s.t) {
 		if end == s.t {
@@ -389,6 +392,7 @@ func (s *Solver) accept(h, t1, e float64, shrunk bool) {
 		// been still stands.
 		s.hnext = max(s.hnext, guess)
 	}
+	s.hnext = min(s.hnext, 1e300) // an infinity would spoil the differences
 	s.hacc, s.eacc = h, max(e, leastError)
 	s.told, s.t, s.h = s.t, t1, t1-s.t
 	s.yold, s.y, s.ynew = s.y, s.ynew, s.yold

@@ -110,20 +110,49 @@ func TestNotFinite(t *testing.T) {
 	}
 }
 
+// A used solver allocates nothing: with differences along a pattern, events,
+// dense output and restarts.
 func TestNoAllocations(t *testing.T) {
 	var s Solver
-	p := problems.All()[1]
+	sys := &chains{core: 12, chain: 8, quad: 12}
+	p := sys.pattern(t)
+	y0, mid := sys.start(), make([]float64, 3)
+	hot := 0.0
+	events := []Event{
+		{G: func(_ float64, y []float64) float64 { return y[1] - 0.5 }, On: func(t float64, _ []float64) { hot = t }},
+		{G: func(_ float64, y []float64) float64 { return y[0] - 0.4 }, Terminal: true},
+	}
+	each := func(s *Solver) bool { s.At(0.5*(s.Prev()+s.T()), mid); return true }
 	run := func() {
-		if err := s.Reset(p.Sys, 0, p.Start, Options{RTol: 1e-5, ATol: 1e-9}); err != nil {
+		if err := s.Reset(sys, 0, y0, Options{RTol: 1e-5, ATol: 1e-9, Quadratures: 12, Pattern: p}); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := s.Integrate(p.End, nil, nil); err != nil {
+		if status, err := s.Integrate(200, events, each); status != AtEvent || err != nil {
+			t.Fatal(status, err)
+		}
+		if err := s.Restart(nil, 0); err != nil {
 			t.Fatal(err)
+		}
+		if status, err := s.Integrate(200, events, each); status != Reached || err != nil {
+			t.Fatal(status, err)
 		}
 	}
 	run()
-	if n := testing.AllocsPerRun(5, run); n != 0 {
+	if n := testing.AllocsPerRun(5, run); n != 0 || hot == 0 {
 		t.Errorf("%g allocations in a run on a used solver", n)
+	}
+}
+
+// With nothing happening steps grow without limit and nothing overflows.
+func TestStandstill(t *testing.T) {
+	var s Solver
+	if err := s.Reset(pulseless{}, 0, []float64{0}, Options{FirstStep: 1e-300, ATol: 1e-300}); err != nil {
+		t.Fatal(err)
+	}
+	for end := 1e-290; end < 1e290; end *= 1e10 {
+		if status, err := s.Integrate(end, nil, nil); status != Reached || err != nil || s.Y()[0] != 0 {
+			t.Fatal(status, err, s.Y())
+		}
 	}
 }
 
@@ -410,6 +439,11 @@ func TestRefusals(t *testing.T) {
 	}
 	if err := s.Reset(orbit{}, 0, []float64{1, 0}, Options{MaxSteps: 3, MaxStep: 0.1, ATols: []float64{1, 1}}); err != nil {
 		t.Fatal(err)
+	}
+	for _, end := range []float64{math.Inf(1), math.NaN()} {
+		if _, err := s.Step(end); err == nil {
+			t.Errorf("step to %g accepted", end)
+		}
 	}
 	if _, err := s.Step(-1); err == nil {
 		t.Error("step backwards accepted")
