@@ -2,42 +2,50 @@ package sim
 
 import (
 	"fmt"
-	"math"
 	"testing"
-
-	"toplit/numeric"
 )
 
 func TestDbg(t *testing.T) {
-	pts, _ := numeric.NewPoints(nPriors+caseDice+1, 11)
-	u := make([]float64, nPriors+caseDice+1)
-	for _, c := range []struct {
-		id string
-		i  int
-	}{{"PAINTCAN-ND-170x200", 369}, {"FAN-CAMP-LARGE", 13}, {"FAN-CAMP-LARGE", 31}, {"FAN-CAMP-LARGE", 38}} {
-		pts.At(uint32(c.i), u)
-		f, err := invent(statedCases[c.id], u[nPriors:nPriors+caseDice])
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := newSite(f, shippedNodes)
-		if err != nil {
-			fmt.Println(err)
-			continue
-		}
-		b := new(burner)
-		err = b.run(s, draw(u[:nPriors]), shippedWidths, shippedTol, 20)
-		fmt.Println(c.id, c.i, err, b.solver.Stats())
-		y := b.solver.Y()
-		dy := make([]float64, b.dim)
-		b.Rate(b.solver.T(), y, dy)
-		for i := range b.active {
-			fmt.Printf("%d: y %.5g dy %.4g;  ", i, y[i], dy[i])
-			if math.IsNaN(dy[i]) {
-				fmt.Print("NAN ")
+	s, err := newSite(demo(), shippedNodes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := new(burner)
+	if err := b.run(s, MedianParams(), shippedWidths, shippedTol, 60); err != nil {
+		t.Fatal(err)
+	}
+	rec := make([]float64, nFlows)
+	for _, i := range []int{4, 6, 10, 15} {
+		y := b.track.y[i]
+		b.stageOne(b.track.t[i], y)
+		for k := range rec {
+			for j := range b.part.take {
+				b.part.take[j], b.part.give[j] = 0, 0
+			}
+			b.part.give[k], b.part.take[k] = 1, 0
+			b.stageTwo(y)
+			give := 0.0
+			for _, e := range b.dE {
+				give += e
+			}
+			b.part.give[k], b.part.take[k] = 0, 1
+			b.stageTwo(y)
+			take := 0.0
+			for _, e := range b.dE {
+				take -= e
+			}
+			rec[k] = give
+			if give == 0 {
+				rec[k] = take
 			}
 		}
-		fmt.Printf("\n bed %+v\n", b.gasflow.bedGas)
-		fmt.Printf("there %.4g lit %.4g glow %.3g mPrim %.4g zTop %.4g H %.4g need %.3g have %.3g burn %.3g tf %.5g\n", b.there, b.lit, b.glow, b.mPrim, b.zTop, b.height, b.need, b.have, b.burn, b.tFlame)
+		fmt.Printf("t %.0f heatBurned %.0f unburned %.0f\n", b.track.t[i], b.heatBurned, b.unburned)
+		for k, v := range rec {
+			if v > 2 || v < -2 {
+				fmt.Printf("  %s %.0f;", flowNames[k], v)
+			}
+		}
+		fmt.Println()
+		*b.part = *wholeShares()
 	}
 }

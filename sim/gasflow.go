@@ -219,7 +219,8 @@ func (m *model) flame(y []float64) {
 	// already in it when that is more.
 	m.tFlame = m.flameTemperature(T1, TA, lhv, fuelNeed, free)
 	pilot := 1 - (1-m.pilot(y))*(1-step(theta-0.25, 0.3))
-	m.dFlame = (pilot*step(m.tFlame-m.tFlameMin, m.w.flame) - theta) / m.front.flameLag
+	limit := m.tFlameMin + hydrogenLowers*(woodGasHydrogen-m.bedGas[gas.H2]*241.8e3/(lhv+1))
+	m.dFlame = (pilot*step(m.tFlame-limit, m.w.flame) - theta) / m.front.flameLag
 }
 
 // surfaceFlame is the share of its heat that a flame burning on the fuel's own
@@ -254,6 +255,16 @@ func (m *model) flameTemperature(T1, TA, lhv, need, free float64) float64 {
 	mixed := (c*T1 + ca*TA + 1e-6*TA) / (c + ca + 1e-6)
 	return mixed + (lhv-flameLoss)/(product+1e-3)
 }
+
+// The flame temperature at which a flame goes out depends on what burns: at
+// the lean limits of CO (12.5 %) and of hydrogen (9 %, downward) in air it is
+// about 1450 and 1000 K [limits from memory, temperatures computed]. The prior
+// is for the CO and hydrogen mixtures of wood gas, whose hydrogen carries about
+// a quarter of the heat; gas from char has less and goes out hotter.
+const (
+	hydrogenLowers  = 450.0
+	woodGasHydrogen = 0.25
+)
 
 // flameLoss is what the smallest flame loses to its rim [W]; it decides only
 // when almost no gas is left. [judgement]

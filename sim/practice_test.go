@@ -59,7 +59,7 @@ func TestCommonPractice(t *testing.T) {
 	b := new(burner)
 	u := make([]float64, nPriors+24)
 	flame, hot, blue, boil := []float64{}, []float64{}, []float64{}, []float64{}
-	var base, ground []float64
+	var base, ground, front, power, eff []float64
 	for i := range n {
 		pts.At(uint32(i), u)
 		s, err := newSite(practiceStove(u[nPriors:]), shippedNodes)
@@ -75,6 +75,9 @@ func TestCommonPractice(t *testing.T) {
 		blue = append(blue, f[FFlameOut]-f[FYellowGone])
 		boil = append(boil, f[FTimeToBoil])
 		base = append(base, f[FBaseMax])
+		front = append(front, f[FFrontAtGrate])
+		power = append(power, f[FFirepower])
+		eff = append(eff, f[FEfficiencyChar])
 		ground = append(ground, f[FGroundMax])
 	}
 	const src = "common practice, no source"
@@ -92,5 +95,6 @@ func TestCommonPractice(t *testing.T) {
 	row("usable heat", hot, 2700, 3000, 0.35)
 	row("blue tail", blue, 180, 240, 0)
 	row("time to boil", boil, 280, 300, 0.50)
+	fmt.Printf("front %v\npower %v\neff %v\n", quantiles(front), quantiles(power), quantiles(eff))
 	fmt.Printf("base %.0f K, ground %.0f K\n", stats.Median(base), stats.Median(ground))
 }

@@ -49,8 +49,10 @@ const (
 type Params [nPriors]float64
 
 // Prior is what is known of one uncertain parameter before any burn of this
-// stove. Shape is normal (spread = one standard deviation), lognormal (spread
-// = the factor of one standard deviation) or uniform (spread = half width).
+// stove. Shape is normal (spread = one standard deviation), lognormal ("times or
+// over": spread = the factor between the median and the 5 and 95 % points; a
+// factor of two between sources is the width of what is published, not its
+// standard deviation) or uniform (spread = half width).
 type Prior struct {
 	Name, Shape        string
 	Median, Spread     float64
@@ -80,6 +82,9 @@ var priors = func() []Prior {
 	return out
 }()
 
+// ninety is the 95 % point of the standard normal distribution.
+const ninety = 1.6448536
+
 // Quantile is the value of the parameter at cumulative probability u.
 func (p Prior) Quantile(u float64) float64 {
 	var v float64
@@ -87,7 +92,7 @@ func (p Prior) Quantile(u float64) float64 {
 	case "normal":
 		v = p.Median + p.Spread*distuv.UnitNormal.Quantile(u)
 	case "lognormal":
-		v = p.Median * math.Exp(math.Log(p.Spread)*distuv.UnitNormal.Quantile(u))
+		v = p.Median * math.Exp(math.Log(p.Spread)/ninety*distuv.UnitNormal.Quantile(u))
 	default:
 		v = p.Median + p.Spread*(2*u-1)
 	}

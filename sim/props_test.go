@@ -223,12 +223,11 @@ func ledgerGaps(l *Ledger) []ledgerGap {
 func (v *survey) states(b *burner, seed uint64, k int) {
 	nan, low, lowAt, lowOf := "", 0.0, 0.0, ""
 	hot, hotAt := math.Inf(-1), 0.0
-	water := b.cond.Water.Mass
+	charge := b.dry0 + b.water0
 	masses := []struct {
-		name  string
-		i     int
-		scale float64
-	}{{"raw", iRaw, b.dry0}, {"char", iChar, b.dry0}, {"starter", iStart, b.dry0}, {"water", b.mass, max(water, 1e-3)}}
+		name string
+		i    int
+	}{{"raw", iRaw}, {"char", iChar}, {"starter", iStart}, {"water", b.mass}}
 	for j, t := range b.track.t {
 		y := b.track.y[j]
 		for i, x := range y {
@@ -237,11 +236,11 @@ func (v *survey) states(b *burner, seed uint64, k int) {
 			}
 		}
 		for _, m := range masses {
-			if r := -y[m.i] / m.scale; r > low {
+			if r := -y[m.i] / charge; r > low {
 				low, lowAt, lowOf = r, t, m.name
 			}
 		}
-		if b.cond.Pot != nil && y[b.mass] > 1e-3*max(water, 1e-3) && y[b.water] > hot {
+		if b.cond.Pot != nil && y[b.mass] > dryPot && y[b.water] > hot {
 			hot, hotAt = y[b.water], t
 		}
 	}
@@ -250,8 +249,8 @@ func (v *survey) states(b *burner, seed uint64, k int) {
 	} else {
 		v.finite.note(seed, k, 0, "")
 	}
-	v.mass.note(seed, k, low/allowMass, "%s at %.3g of its start at %.0f s", lowOf, -low, lowAt)
-	if b.cond.Pot != nil && water > 0 {
+	v.mass.note(seed, k, low/allowMass, "%s at %.3g of the charge at %.0f s", lowOf, -low, lowAt)
+	if b.cond.Pot != nil {
 		v.boil.note(seed, k, max(hot, 0)/allowBoil, "%.4f K above saturation at %.0f s", hot, hotAt)
 	}
 	v.gas(b, seed, k)
@@ -340,4 +339,10 @@ func TestProps(t *testing.T) {
 		t.Run(p.name, func(t *testing.T) { p.y.report(t) })
 	}
 	t.Logf("%d designs, %d runs, %d steps each on average; largest gaps: element %.2g, energy %.2g, part %.2g", n, v.runs.Load(), v.steps.Load()/max(v.runs.Load(), 1), v.elementGap.v, v.energyGap.v, v.partGap.v)
+}
+
+// TestPropsConverged is by itself because it is slow: run with TOPLIT_PROPS.
+func TestPropsConverged(t *testing.T) {
+	n := propsDesigns(t)
+	testConverged(t, n)
 }
