@@ -21,7 +21,8 @@ func newBracket(a, fa, b, fb float64) bracket {
 // next is the point to evaluate.
 func (k *bracket) next() float64 {
 	x := k.a + k.t*(k.b-k.a)
-	if x == k.a || x == k.b {
+	// Rounding may put it on an end, or beyond the end that is much smaller.
+	if !(min(k.a, k.b) < x && x < max(k.a, k.b)) {
 		x = 0.5*k.a + 0.5*k.b
 	}
 	return x

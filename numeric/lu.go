@@ -85,7 +85,12 @@ func luFactor(a []float64, piv []int32, n int) bool {
 			}
 		}
 	}
-	for i := range n - 1 {
+	// The last pivot is never moved; its place tells whether any other was.
+	piv[n-1] = -1
+	for i, p := range piv[:n-1] {
+		if int(p) != i {
+			piv[n-1] = int32(n - 1)
+		}
 		row := a[i*n+i : i*n+n]
 		inv := row[0]
 		for j := 1; j < len(row); j++ {
@@ -126,23 +131,28 @@ func pivot(a []float64, piv []int32, n, c int) bool {
 func luSolve(a []float64, piv []int32, n int, b []float64) {
 	a = a[:n*n]
 	b = b[:n]
-	for k, p := range piv[:n] {
-		if int(p) != k {
-			b[k], b[p] = b[p], b[k]
+	if piv = piv[:n]; piv[n-1] >= 0 {
+		for k, p := range piv {
+			if int(p) != k {
+				b[k], b[p] = b[p], b[k]
+			}
 		}
 	}
 	i := 0
 	for ; n-i >= 4; i += 4 {
-		r0 := a[i*n : i*n+i]
-		r1 := a[(i+1)*n : (i+1)*n+i+1]
-		r2 := a[(i+2)*n : (i+2)*n+i+2]
-		r3 := a[(i+3)*n : (i+3)*n+i+3]
-		s0, s1, s2, s3 := dot4(b[:i], r0, r1, r2, r3)
-		x0 := b[i] - s0
-		x1 := b[i+1] - s1 - r1[i]*x0
-		x2 := b[i+2] - s2 - r2[i]*x0 - r2[i+1]*x1
-		x3 := b[i+3] - s3 - r3[i]*x0 - r3[i+1]*x1 - r3[i+2]*x2
-		b[i], b[i+1], b[i+2], b[i+3] = x0, x1, x2, x3
+		p0 := i * n
+		p1, p2, p3 := p0+n, p0+2*n, p0+3*n
+		x := (*[4]float64)(b[i:])
+		x0, x1, x2, x3 := x[0], x[1], x[2], x[3]
+		if i > 0 {
+			s0, s1, s2, s3 := dot4(b[:i], a[p0:], a[p1:], a[p2:], a[p3:])
+			x0, x1, x2, x3 = x0-s0, x1-s1, x2-s2, x3-s3
+		}
+		r1, r2, r3 := (*[4]float64)(a[p1+i:]), (*[4]float64)(a[p2+i:]), (*[4]float64)(a[p3+i:])
+		x1 -= r1[0] * x0
+		x2 = x2 - r2[0]*x0 - r2[1]*x1
+		x3 = x3 - r3[0]*x0 - r3[1]*x1 - r3[2]*x2
+		x[0], x[1], x[2], x[3] = x0, x1, x2, x3
 	}
 	for ; i < n; i++ {
 		b[i] -= dot(b[:i], a[i*n:i*n+i])
@@ -153,16 +163,19 @@ func luSolve(a []float64, piv []int32, n int, b []float64) {
 	}
 	i = n
 	for ; i >= 4; i -= 4 {
-		r0 := a[(i-4)*n+i-4 : (i-4)*n+n]
-		r1 := a[(i-3)*n+i-4 : (i-3)*n+n]
-		r2 := a[(i-2)*n+i-4 : (i-2)*n+n]
-		r3 := a[(i-1)*n+i-4 : (i-1)*n+n]
-		s0, s1, s2, s3 := dot4(b[i:], r0[4:], r1[4:], r2[4:], r3[4:])
-		x3 := b[i-1] - s3
-		x2 := b[i-2] - s2 - r2[3]*x3
-		x1 := b[i-3] - s1 - r1[3]*x3 - r1[2]*x2
-		x0 := b[i-4] - s0 - r0[3]*x3 - r0[2]*x2 - r0[1]*x1
-		b[i-4], b[i-3], b[i-2], b[i-1] = x0, x1, x2, x3
+		p3 := (i - 1) * n
+		p2, p1, p0 := p3-n, p3-2*n, p3-3*n
+		x := (*[4]float64)(b[i-4:])
+		x0, x1, x2, x3 := x[0], x[1], x[2], x[3]
+		if i < n {
+			s0, s1, s2, s3 := dot4(b[i:], a[p0+i:], a[p1+i:], a[p2+i:], a[p3+i:])
+			x0, x1, x2, x3 = x0-s0, x1-s1, x2-s2, x3-s3
+		}
+		r0, r1, r2 := (*[4]float64)(a[p0+i-4:]), (*[4]float64)(a[p1+i-4:]), (*[4]float64)(a[p2+i-4:])
+		x2 -= r2[3] * x3
+		x1 = x1 - r1[3]*x3 - r1[2]*x2
+		x0 = x0 - r0[3]*x3 - r0[2]*x2 - r0[1]*x1
+		x[0], x[1], x[2], x[3] = x0, x1, x2, x3
 	}
 	for i--; i >= 0; i-- {
 		b[i] -= dot(b[i+1:], a[i*n+i+1:i*n+n])
