@@ -106,6 +106,7 @@ type agreement struct {
 	worst Figure
 	a, r  float64
 	cause string
+	alone []float64
 	err   error
 }
 
@@ -128,7 +129,7 @@ func testConverged(t *testing.T, n int) {
 				g.size, g.worst = apart(&a, &r)
 				g.a, g.r = a[g.worst], r[g.worst]
 				if g.size > 1 {
-					g.cause = causeOf(b, f, g.worst, a[g.worst], r[g.worst])
+					g.cause, g.alone = causesOf(b, f, g.worst, &a, &r)
 				}
 				mu.Lock()
 				for k := range a {
@@ -166,14 +167,26 @@ func testConverged(t *testing.T, n int) {
 	for _, f := range figs[:min(8, len(figs))] {
 		t.Logf("  %-26s at most %.2f of what is allowed", f, byFigure[f])
 	}
+	for i, c := range oneTighter() {
+		moved, worst := 0, 0.0
+		for _, g := range out {
+			if g.alone != nil && g.alone[i] > 1 {
+				moved++
+			}
+			if g.alone != nil && !math.IsInf(g.alone[i], 1) {
+				worst = max(worst, g.alone[i])
+			}
+		}
+		t.Logf("  %-16s tightened alone moves %3d designs by more than is allowed, at most %.3g times", c.name, moved, worst)
+	}
 	if bad > 0 {
 		t.Errorf("%d of %d designs are not converged%s", bad, n, text.String())
 	}
 }
 
-// causeOf tightens one respect after the other and says what each moves of
-// the way to the reference.
-func causeOf(b *burner, f *firing.Firing, k Figure, a, r float64) string {
+// causesOf tightens one respect after the other, says what each moves of the
+// way to the reference, and how far each alone moves any figure.
+func causesOf(b *burner, f *firing.Firing, k Figure, a, r *figures) (text string, alone []float64) {
 	type moved struct {
 		name  string
 		share float64
@@ -182,17 +195,22 @@ func causeOf(b *burner, f *firing.Firing, k Figure, a, r float64) string {
 	var list []moved
 	for _, c := range oneTighter() {
 		g, err := figuresOf(b, f, c)
-		switch {
-		case err != nil:
+		if err != nil {
 			list = append(list, moved{c.name + " (fails)", 0, false})
-		case math.IsNaN(a) || math.IsNaN(r):
-			if math.IsNaN(g[k]) != math.IsNaN(a) {
+			alone = append(alone, math.Inf(1))
+			continue
+		}
+		size, _ := apart(a, &g)
+		alone = append(alone, size)
+		switch {
+		case math.IsNaN(a[k]) || math.IsNaN(r[k]):
+			if math.IsNaN(g[k]) != math.IsNaN(a[k]) {
 				list = append(list, moved{c.name, 1, true})
 			}
 		case math.IsNaN(g[k]):
 			list = append(list, moved{c.name, 1, true})
 		default:
-			list = append(list, moved{c.name, (g[k] - a) / (r - a), false})
+			list = append(list, moved{c.name, (g[k] - a[k]) / (r[k] - a[k]), false})
 		}
 	}
 	sort.SliceStable(list, func(i, j int) bool { return math.Abs(list[i].share) > math.Abs(list[j].share) })
@@ -205,7 +223,7 @@ func causeOf(b *burner, f *firing.Firing, k Figure, a, r float64) string {
 		}
 	}
 	if s == nil {
-		return "no one respect alone"
+		return "no one respect alone", alone
 	}
-	return strings.Join(s, ", ")
+	return strings.Join(s, ", "), alone
 }
