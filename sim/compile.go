@@ -205,6 +205,8 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	if len(m.dE) != x.dim {
 		m.dE, m.yj, m.fj, m.scale = make([]float64, x.dim), make([]float64, x.dim), make([]float64, x.dim), make([]float64, x.dim)
 		m.dFlow = make([]float64, x.flows)
+		m.dE0, m.cap = make([]float64, x.dim), make([]float64, x.dim)
+		m.hotPart, m.gasPart, m.flamePart, m.openPart = make([]float64, x.walls), make([]float64, x.walls), make([]float64, x.walls), make([]float64, x.walls)
 	}
 	m.on = parts{ring: true, riser: true, stand: true}
 
@@ -251,6 +253,7 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	m.tFlameMin = p[pCriticalFlame]
 	m.mix = m.mixing()
 	m.openAir = 1.3
+	m.amb4 = pow4(s.T0)
 	m.vapour0 = s.cond.Air.Humidity * water.SaturationPressure(s.T0)
 	m.hWater = fuel.LiquidWater() + fuel.WaterCp*(s.T0-gas.T0)
 	m.setScale()

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"fmt"
+	"math"
 	"testing"
 )
 
@@ -10,42 +11,39 @@ func TestDbg(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := new(burner)
-	if err := b.run(s, MedianParams(), shippedWidths, shippedTol, 60); err != nil {
+	fine, err := newSite(demo(), nodes{12, 4, 24})
+	if err != nil {
 		t.Fatal(err)
 	}
-	rec := make([]float64, nFlows)
-	for _, i := range []int{4, 6, 10, 15} {
-		y := b.track.y[i]
-		b.stageOne(b.track.t[i], y)
-		for k := range rec {
-			for j := range b.part.take {
-				b.part.take[j], b.part.give[j] = 0, 0
-			}
-			b.part.give[k], b.part.take[k] = 1, 0
-			b.stageTwo(y)
-			give := 0.0
-			for _, e := range b.dE {
-				give += e
-			}
-			b.part.give[k], b.part.take[k] = 0, 1
-			b.stageTwo(y)
-			take := 0.0
-			for _, e := range b.dE {
-				take -= e
-			}
-			rec[k] = give
-			if give == 0 {
-				rec[k] = take
-			}
+	b := new(burner)
+	ref := figures{}
+	if err := b.run(fine, MedianParams(), shippedWidths.quarter(), tolerances{1e-8, 5}, 20); err != nil {
+		t.Fatal(err)
+	}
+	ref = b.figures()
+	fmt.Println(b.solver.Stats())
+	cmp := func(name string, s *site, w widths, tol tolerances) {
+		if err := b.run(s, MedianParams(), w, tol, 20); err != nil {
+			t.Error(err)
+			return
 		}
-		fmt.Printf("t %.0f heatBurned %.0f unburned %.0f\n", b.track.t[i], b.heatBurned, b.unburned)
-		for k, v := range rec {
-			if v > 2 || v < -2 {
-				fmt.Printf("  %s %.0f;", flowNames[k], v)
+		f := b.figures()
+		fmt.Printf("%s %v\n", name, b.solver.Stats())
+		for i := range f {
+			if d := (f[i]/ref[i] - 1) * 100; math.Abs(d) > 0.1 {
+				fmt.Printf("   %s %.2f%% (%.5g)", figureInfo[i].Key, d, f[i])
 			}
 		}
 		fmt.Println()
-		*b.part = *wholeShares()
+	}
+	cmp("fine nodes, shipped widths tight", fine, shippedWidths, tolerances{1e-7, 10})
+	cmp("fine nodes, quarter widths loose tol", fine, shippedWidths.quarter(), tolerances{3e-4, 60})
+	cmp("shipped nodes, quarter tight", s, shippedWidths.quarter(), tolerances{1e-7, 10})
+	cmp("shipped", s, shippedWidths, shippedTol)
+	cmp("shipped 1e-3", s, shippedWidths, tolerances{1e-3, 100})
+	cmp("shipped 1e-4", s, shippedWidths, tolerances{1e-4, 60})
+	for _, n := range []nodes{{6, 1, 6}, {3, 4, 6}, {3, 1, 12}} {
+		x, _ := newSite(demo(), n)
+		cmp(fmt.Sprint(n), x, shippedWidths.quarter(), tolerances{1e-6, 10})
 	}
 }

@@ -79,16 +79,18 @@ type model struct {
 	topLin                                   float64 // its viscous part [1/m3]
 	viewF                                    float64 // bed top to throat, for the bed at its present height
 	vapour0                                  float64 // of the ambient air [Pa]
+	amb4                                     float64 // fourth power of the ambient temperature [K4]
 	groundEm                                 float64
 	potArea, potSideArea, wetArea, waterArea float64
 	openAir                                  float64    // air an open flame draws, in units of its need
 	hWater                                   float64    // absolute enthalpy of the fuel's water [J/kg]
 	phases                                   [4]float64 // of the gusts
 
-	part   *shares
-	scale  []float64 // typical size of each component
-	yj, fj []float64
-	dE     []float64
+	part    *shares
+	scale   []float64 // typical size of each component
+	yj, fj  []float64
+	dE, dE0 []float64 // joules per second into each stock
+	cap     []float64 // heat capacity of each temperature [J/K]
 
 	gasflow  // values of the last call, stage one
 	heatflow // and two

@@ -45,9 +45,29 @@ func (m *model) sane(y []float64) bool {
 	return w-w == 0 && y[m.water] < 1500
 }
 
+// capacities writes the heat capacity of every temperature of the state.
+func (m *model) capacities(y []float64) {
+	c := m.cap
+	c[iTBed] = max(y[iChar], 0)*fuel.CharCp(y[iTBed]) + m.layerC
+	c[iTGas], c[iTFlame], c[iTAir] = gasMass, gasMass, gasMass
+	for i := m.wall; i < m.wall+m.walls; i++ {
+		c[i] = m.wallC * steelCp(y[i])
+	}
+	for i := m.outer; i < m.outer+m.outers; i++ {
+		c[i] = m.outerC * steelCp(y[i])
+	}
+	c[m.base] = m.baseMass * steelCp(y[m.base])
+	c[m.floor] = m.floorC * steelCp(y[m.floor])
+	c[m.top] = m.topMass * steelCp(y[m.top])
+	c[m.pot] = m.potC
+	c[m.water] = (max(y[m.mass], 0) + waterFloor) * cWater
+	c[m.mass] = 1 // not a temperature
+	copy(c[m.index.ground:], m.soil.cap)
+}
+
 // assemble turns flows into rates of the state.
 func (m *model) assemble(y, dy []float64) {
-	T := y[iTBed]
+	m.capacities(y)
 	dy[iRaw] = -m.rate
 	dChar := m.charMade - m.charEat
 	dy[iChar] = dChar
@@ -58,27 +78,14 @@ func (m *model) assemble(y, dy []float64) {
 	for i, v := range m.dFlow {
 		dy[iFlow+i] = v
 	}
-	dy[iTBed] = (m.dE[iTBed] - dChar*m.char.h(T)) / (max(y[iChar], 0)*fuel.CharCp(T) + m.layerC)
-	dy[iTGas] = m.dE[iTGas] / gasMass
-	dy[iTFlame] = m.dE[iTFlame] / gasMass
-	dy[iTAir] = m.dE[iTAir] / gasMass
-	for i := 0; i < m.walls; i++ {
-		k := m.wall + i
-		dy[k] = m.dE[k] / (m.wallC * steelCp(y[k]))
+	dy[iTBed] = (m.dE[iTBed] - dChar*m.char.h(y[iTBed])) / m.cap[iTBed]
+	for i := iTGas; i <= iTAir; i++ {
+		dy[i] = m.dE[i] / gasMass
 	}
-	for i := 0; i < m.outers; i++ {
-		k := m.outer + i
-		dy[k] = m.dE[k] / (m.outerC * steelCp(y[k]))
+	for i := m.solids; i < m.active; i++ {
+		dy[i] = m.dE[i] / m.cap[i]
 	}
-	dy[m.base] = m.dE[m.base] / (m.baseMass * steelCp(y[m.base]))
-	dy[m.floor] = m.dE[m.floor] / (m.floorC * steelCp(y[m.floor]))
-	dy[m.top] = m.dE[m.top] / (m.topMass * steelCp(y[m.top]))
-	dy[m.pot] = m.dE[m.pot] / m.potC
-	dy[m.water] = m.dE[m.water] / ((max(y[m.mass], 0) + waterFloor) * cWater)
 	dy[m.mass] = -m.steam
-	for i := 0; i < m.grounds; i++ {
-		dy[m.ground+i] = m.dE[m.ground+i] / m.soil.cap[i]
-	}
 	copy(dy[m.quad:], m.q[:])
 }
 
@@ -87,32 +94,109 @@ func (m *model) assemble(y, dy []float64) {
 const waterFloor = 1e-3
 
 // Jacobian differences the right-hand side column by column. For a solid only
-// the heat exchange is computed anew.
+// the groups it takes part in are computed anew.
 func (m *model) Jacobian(t float64, y, f, jac []float64) {
 	n := m.active
 	copy(m.yj, y)
 	yj := m.yj
-	column := func(j int, d float64) {
-		id := 1 / d
-		for i := range f {
-			jac[i*n+j] = (m.fj[i] - f[i]) * id
-		}
-	}
 	for j := 0; j < m.solids; j++ {
-		d := m.increment(j, y[j])
-		yj[j] = y[j] + d
+		yj[j] = y[j] + m.increment(j, y[j])
 		m.Rate(t, yj, m.fj)
-		column(j, yj[j]-y[j])
+		id := 1 / (yj[j] - y[j])
+		for i, v := range m.fj {
+			jac[i*n+j] = (v - f[i]) * id
+		}
 		yj[j] = y[j]
 	}
 	m.stageOne(t, y)
+	m.prepare(y)
+	m.capacities(y)
 	for j := m.solids; j < n; j++ {
-		d := m.increment(j, y[j])
-		yj[j] = y[j] + d
-		m.stageTwo(yj)
-		m.assemble(yj, m.fj)
-		column(j, yj[j]-y[j])
-		yj[j] = y[j]
+		m.solidColumn(j, y, yj, f, jac)
+	}
+}
+
+// solidColumn is the column of a solid: the change of its groups' flows.
+func (m *model) solidColumn(j int, y, yj, f, jac []float64) {
+	n := m.active
+	dE := m.dE
+	clear(dE)
+	m.q = [nQuads]float64{}
+	m.steam = 0
+	m.groups(j, y)
+	steam, q0 := m.steam, m.q
+	copy(m.dE0, dE[:n])
+	clear(dE)
+	m.q = [nQuads]float64{}
+	yj[j] = y[j] + m.increment(j, y[j])
+	m.steam = 0
+	m.groups(j, yj)
+	d := yj[j] - y[j]
+	id := 1 / d
+	for i := iTBed; i < n; i++ {
+		if v := dE[i] - m.dE0[i]; v != 0 {
+			jac[i*n+j] = v * id / m.cap[i]
+		}
+	}
+	for i := range m.q {
+		if v := m.q[i] - q0[i]; v != 0 {
+			jac[(m.quad+i)*n+j] = v * id
+		}
+	}
+	jac[m.mass*n+j] = -(m.steam - steam) * id
+	// Where the heat capacity itself changes, so does what the old flow does.
+	k := j
+	if j == m.mass {
+		k = m.water
+	}
+	old := m.cap[k]
+	switch {
+	case j == m.mass:
+		m.cap[k] = (max(yj[m.mass], 0) + waterFloor) * cWater
+	case j >= m.wall && j <= m.top:
+		m.cap[k] = old * steelCp(yj[j]) / steelCp(y[j])
+	}
+	if now := m.cap[k]; now != old {
+		jac[k*n+j] = ((f[k]*old+(dE[k]-m.dE0[k]))/now - f[k]) * id
+		m.cap[k] = old
+	}
+	yj[j] = y[j]
+}
+
+// groups evaluates every group the solid of component j takes part in.
+func (m *model) groups(j int, y []float64) {
+	switch {
+	case j < m.outer:
+		m.wallGroup(y, j-m.wall)
+	case j < m.base:
+		for i := range m.walls {
+			if m.outerAt(i) == j {
+				m.wallGroup(y, i)
+			}
+		}
+		m.outerGroup(y, j-m.outer)
+	case j == m.base:
+		m.baseGroup(y)
+	case j == m.floor:
+		m.baseGroup(y)
+		m.floorGroup(y)
+	case j == m.top:
+		m.topGroup(y)
+		m.potGroup(y)
+	case j == m.pot:
+		m.potGroup(y)
+		m.waterGroup(y)
+	case j == m.water || j == m.mass:
+		m.waterGroup(y)
+	default:
+		i := j - m.index.ground
+		if i == 0 {
+			m.baseGroup(y)
+			m.floorGroup(y)
+		} else {
+			m.groundLink(y, i-1)
+		}
+		m.groundLink(y, i)
 	}
 }
 
