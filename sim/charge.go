@@ -107,65 +107,6 @@ type starterStuff struct {
 	bed.Starter
 }
 
-// voidBurning is the share of the CO leaving the char surface that burns in
-// the voids while there is oxygen, 1 − exp(−t/τ): τ by Howard, Williams and
-// Fine 1973, −d[CO]/dt = 1.3e14·[CO]·[H2O]^½·[O2]^½·exp(−30000 cal/RT) mol, cm³, s
-// [memory], with the mean oxygen of a zone where it falls from air to nothing
-// and the little water of such gas; t the stay in that zone. Char takes
-// radicals out of the gas, hence the wide prior on the rate.
-func (m *model) voidBurning(T, air float64) float64 {
-	// 1.5 % water and 7 % oxygen in the zone
-	conc := m.P / (gas.R * T) * 1e-6 // [mol/cm3]
-	rate := m.p[pVoidBurning] * 1.3e14 * conc * root0015x007 * math.Exp(-15098/T)
-	hot := air * rAir * T / (m.P * m.area) // superficial velocity [m/s]
-	zone := min(charZone*m.charSize, m.hChar)
-	return -math.Expm1(-rate * zone * m.charVoid / (hot + 1e-3))
-}
-
-const (
-	root0015x007 = 0.03240370349 // sqrt(0.015 · 0.07)
-	charZone     = 3             // depth in which oxygen is used up, in piece sizes: "a few particle diameters" [judgement]
-)
-
-// charBurned is what oxygen did to hot char.
-type charBurned struct {
-	eaten       float64 // char [kg/s]
-	oxygen      float64 // O2 taken [mol/s]
-	co, co2, h2 float64 // made [mol/s]
-}
-
-// charBurn lets the oxygen that the front left meet the char layer
-// (bed.Char), and the CO2 made there meet more char. Each carbon brings the
-// char's own hydrogen and oxygen with it. air [kg/s] flows up, o2 [mol/s] is
-// the oxygen in it that meets char, T [K] the bed.
-func (m *model) charBurn(T, air, o2 float64) charBurned {
-	if m.hChar <= 0 || o2 <= 0 {
-		return charBurned{}
-	}
-	c := bed.Char(bed.CharIn{
-		Flux: air / m.area, Oxygen: 0.2, Temp: T, Pressure: m.P, Depth: m.hChar,
-		Size: m.charSize, Void: m.charVoid, Blend: m.p[pCOSplit],
-	})
-	used := o2 * c.Share
-	r := 0.0
-	if c.CO2 > 0 {
-		r = c.CO / c.CO2
-	}
-	el := &m.char.el
-	oc, hc := el[gas.Oxygen]/el[gas.Carbon], el[gas.Hydrogen]/el[gas.Carbon]
-	burned := m.voidBurning(T, air)
-	r = (1 - burned) * r / (1 + burned*r)
-	n := 2 * used / ((2+r)/(1+r) - oc) // carbon, from the oxygen balance
-	co2 := n / (1 + r)
-	co := n - co2
-	g := co2 * c.Again // C + CO2 = 2 CO
-	more := g / (1 - oc)
-	co += g + more
-	co2 -= g
-	n += more
-	return charBurned{eaten: n / el[gas.Carbon], oxygen: used, co: co, co2: co2, h2: n * hc / 2}
-}
-
 const rAir = 287.05 // gas constant of dry air [J/kg K]
 
 // frontDepth is the raw depth, in piece sizes, over which the front fades at

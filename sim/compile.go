@@ -237,6 +237,7 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	char := bed.CharLayer(raw, 1)
 	m.kChar = newBedLoss(char)
 	m.charSize, m.charVoid = char.Size, char.Void
+	m.charTable.fill(char.Size, s.P, p[pCOSplit], p[pVoidBurning])
 
 	m.start0 = s.cond.Starter.Mass
 	m.cover = s.starter.Covered(m.start0, s.area)

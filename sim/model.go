@@ -39,7 +39,7 @@ func (w widths) quarter() widths {
 // nodes is how finely the solids are cut.
 type nodes struct{ walls, outers, grounds int }
 
-var shippedNodes = nodes{walls: 3, outers: 1, grounds: 6}
+var shippedNodes = nodes{walls: 4, outers: 1, grounds: 6}
 
 // model is one firing with one value of every uncertain parameter: the
 // constants of the right-hand side and its work space. It is not shared
@@ -59,6 +59,7 @@ type model struct {
 	start0             float64 // starter [kg]
 	startTime          float64 // [s]
 	cover              float64 // share of the top it covers
+	charTable          charTable
 	charSize, charVoid float64
 	front              front
 	kRaw, kChar        bedLoss

@@ -346,3 +346,5 @@ func TestPropsConverged(t *testing.T) {
 	n := propsDesigns(t)
 	testConverged(t, n)
 }
+
+func TestPropsSigns(t *testing.T) { testSigns(t, propsDesigns(t)) }

@@ -100,6 +100,10 @@ func (m *model) Jacobian(t float64, y, f, jac []float64) {
 	copy(m.yj, y)
 	yj := m.yj
 	for j := 0; j < m.solids; j++ {
+		if j == iStart && y[j] < 1e-6*m.start0 { // burned out: only its own decay is left
+			jac[j*n+j] = -1 / (m.startTime * m.w.starter)
+			continue
+		}
 		yj[j] = y[j] + m.increment(j, y[j])
 		m.Rate(t, yj, m.fj)
 		id := 1 / (yj[j] - y[j])

@@ -21,7 +21,7 @@ type tolerances struct {
 	max  float64 // longest step [s]
 }
 
-var shippedTol = tolerances{rtol: 3e-4, max: 60}
+var shippedTol = tolerances{rtol: 1e-3, max: 120}
 
 // burner integrates models one after another and keeps its storage.
 type burner struct {
