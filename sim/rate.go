@@ -101,7 +101,9 @@ func (m *model) Jacobian(t float64, y, f, jac []float64) {
 	yj := m.yj
 	for j := 0; j < m.solids; j++ {
 		if j == iStart && y[j] < 1e-6*m.start0 { // burned out: only its own decay is left
-			jac[j*n+j] = -1 / (m.startTime * m.w.starter)
+			if y[j] > 0 {
+				jac[j*n+j] = -1 / (m.startTime * m.w.starter)
+			}
 			continue
 		}
 		yj[j] = y[j] + m.increment(j, y[j])
