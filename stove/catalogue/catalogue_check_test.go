@@ -193,7 +193,7 @@ func TestMetalDensitiesAgainstOutside(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		outside.Check(t, outside.Row{Law: "metal density", Name: c.metal + ", " + c.source[:4], Source: c.source, Unit: "kg/m3",
+		outside.Check(t, outside.Row{Law: "metal density", Name: c.metal + " " + strconv.FormatFloat(c.published, 'f', -1, 64) + ", " + c.source[:4], Source: c.source, Unit: "kg/m3",
 			Published: c.published, Ours: m.Density, Tol: c.tol, Used: c.used})
 	}
 }
@@ -238,7 +238,7 @@ func TestGroundHeatAgainstOutside(t *testing.T) {
 			outside.Row{Law: "ground heat capacity", Name: c.cover, Source: oke, Unit: "MJ/(m3 K)",
 				Published: c.heat, Ours: g.VolumetricHeat() / 1e6, Tol: 0.01},
 			// How far two tables lie apart set the spread of the conductivities.
-			outside.Row{Law: "ground effusivity", Name: c.cover, Source: oke, Unit: "J/(m2 K s½)",
+			outside.Row{Law: "ground diffusivity", Name: c.cover + ", effusivity", Source: oke, Unit: "J/(m2 K s½)",
 				Published: c.effus, Ours: g.Effusivity(), Tol: g.Effusivity() * (math.Sqrt(g.Spread) - 1), Used: true},
 		)
 	}
