@@ -48,12 +48,7 @@ func (b *burner) point(t float64, y []float64) curvePoint {
 	for i := range b.walls {
 		wall = max(wall, y[b.wall+i])
 	}
-	yel := 0.0
-	g := &b.bedGas
-	hc := b.tarFlow*b.tar.lhv + g[7]*802.6e3
-	if all := g.LHV() + b.tarFlow*b.tar.lhv; all > 1 {
-		yel = hc / all * min(max(y[iFlame], 0), 1)
-	}
+	yel := b.yellow * min(max(y[iFlame], 0), 1)
 	v := [nCurves]float64{
 		net, gross, b.rate * (1 + b.x), max(b.mPrim, 0), b.airIn, lambda,
 		y[iTBed], y[iTFlame], wall, y[b.base], y[b.pot], b.tBoil + y[b.water], y[b.mass],

@@ -41,6 +41,7 @@ type gasflow struct {
 	made          float64 // gas made from solids [kg/s]
 	need, have    float64 // oxygen needed and there [mol/s]
 	heatBurned    float64 // [W]
+	yellow        float64 // share of tar and methane in the gas's heat
 	backHeat      float64 // from flame on the fuel's own surface into it [W]
 	unburned      float64 // heating value leaving [W]
 	rhoFlame      float64
@@ -195,6 +196,7 @@ func (m *model) flame(y []float64) {
 
 	lhv := m.bedGas.LHV() + m.tarFlow*m.tar.lhv
 	m.heatBurned = m.burn * lhv
+	m.yellow = (m.tarFlow*m.tar.lhv + m.bedGas[gas.CH4]*802.6e3) / (lhv + 1)
 	m.backHeat = surfaceFlame * theta * lhv * least(1, free/(fuelNeed+1e-9), m.w.oxygen)
 	m.unburned = lhv - m.heatBurned
 	fl := m.bedGas

@@ -78,15 +78,17 @@ func (m *model) potInFlame(y []float64, T float64) {
 	share := m.topOut / (m.topOut + m.airOut + 1e-9) // of the gas that leaves by the throat
 	c := m.cFlue * share
 	// A hot core reaches the base when the flame is as tall as its room.
-	m.coreT = T2 + flameCore*theta*m.contact()*positive(m.tFlame-T2, 1)
+	m.coreT = T2 + m.p[pFlameCore]*theta*m.contact()*positive(m.tFlame-T2, 1)
 	speed, width := heat.Arrival(m.topOut, m.rhoFlame, m.airRho, m.throatD, m.potHeight)
 	f := heat.FlueFilm(0.5*(m.coreT+T), m.P)
 	m.hBase = heat.BaseCoefficient(f, width, speed, m.potHeight, m.cond.Pot.Diameter, heat.BaseFactor*m.p[pPotBase], m.coreT-T)
-	base := saturate(m.hBase*m.potArea, c) * (m.coreT - T)
+	// The stream as a whole gives no more than it has above the pot.
+	lift := positive(T2-T, 1) + 1
+	base := saturate(m.hBase*m.potArea*positive(m.coreT-T, 1)/lift, c)*lift - saturate(m.hBase*m.potArea, c)*positive(T-m.coreT, 1)
 	// The flame's own radiation, a disc as wide as the jet.
 	wet := (m.flue[gas.CO2] + m.flue[gas.H2O]) / (m.flue.Moles() + 1e-12) * m.P
 	disc := min(math.Pi/4*width*width, m.potArea)
-	base += disc * heat.FlameEmissivity(wet, m.potHeight, 0) * theta * sigma * (pow4(m.coreT) - pow4(T))
+	base += disc * heat.FlameEmissivity(wet, m.potHeight, sootPerYellow*m.yellow) * theta * sigma * (pow4(m.coreT) - pow4(T))
 	m.potBase = base
 	// What is left rises along the side.
 	past := max(T2-base/(c+1e-3), min(T, m.T0))
@@ -107,9 +109,9 @@ func (m *model) potInFlame(y []float64, T float64) {
 }
 
 const (
-	standView   = 0.35 // share of the stand's inner wall that the pot's base fills, seen from it [judgement]
-	flameCore   = 0.25 // share of the flame root's excess temperature that the base sees in full contact [judgement]
-	surfaceFilm = 6.0  // dry heat of an open water surface [W/m2 K]: total less evaporation of the open-tank table, 5 to 8
+	standView     = 0.35 // share of the stand's inner wall that the pot's base fills, seen from it [judgement]
+	sootPerYellow = 3.0  // absorption of soot in a flame of tar and methane alone [1/m]: wood gas flames, a third of whose heat that is, get 1 of the 1 to 5 of yellow ones [judgement]
+	surfaceFilm   = 6.0  // dry heat of an open water surface [W/m2 K]: total less evaporation of the open-tank table, 5 to 8
 )
 
 // flashTime is how fast water above its boiling point sheds the surplus [s].

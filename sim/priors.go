@@ -41,6 +41,7 @@ const (
 	pWaterGas
 	pBedWall
 	pBedRadiation
+	pFlameCore
 	nPriors
 )
 

@@ -205,15 +205,7 @@ func (b *burner) boilMargin() float64 {
 
 // soot is the share of tar and methane in what burns, with the flame: the
 // yellow that is seen.
-func (b *burner) soot() float64 {
-	g := &b.bedGas
-	hc := b.tarFlow*b.tar.lhv + g[7]*802.6e3
-	all := g.LHV() + b.tarFlow*b.tar.lhv
-	if all < 1 {
-		return 0
-	}
-	return hc / all * step(b.solver.Y()[iFlame]-0.5, 0.8)
-}
+func (b *burner) soot() float64 { return b.yellow * step(b.solver.Y()[iFlame]-0.5, 0.8) }
 
 // root finds where g passes zero on the dense output of the last step.
 func (b *burner) root(t0, t1 float64, g func([]float64) float64) float64 {
