@@ -117,6 +117,15 @@ func outcomeOf(b *burner, f *firing.Firing, leaks float64) (outcome, error) {
 	if !o.whole {
 		o.end = m.FlameOut
 	}
+	if !o.whole { // a front that goes out is compared while it burns all over
+		lit := 0.0
+		for j, t := range b.track.t {
+			if lit = max(lit, b.track.y[j][iLit]); t > o.start && b.track.y[j][iLit] < 0.9*lit {
+				o.end = min(o.end, t)
+				break
+			}
+		}
+	}
 	o.lhv, o.char = b.lhvDry-b.x*2.443e6, b.char.lhv
 	for _, y := range b.track.y {
 		q := y[b.quad:]
