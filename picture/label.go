@@ -31,12 +31,7 @@ const leading = 1.28 // line to line, in sizes
 // wrap breaks the label's words to a width.
 func (l *label) wrap(size, width float64) {
 	value := l.value
-	switch {
-	case l.assumed && l.changed:
-		value += " (changed, assumed)"
-	case l.assumed:
-		value += " (assumed)"
-	case l.changed:
+	if l.changed {
 		value += " (changed)"
 	}
 	if l.assumed {

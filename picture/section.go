@@ -150,6 +150,7 @@ func section(p *place, o Options, aside bool) (sheet *drawing.Sheet, clear bool)
 	for _, m := range marks {
 		m.wrap(ts, column)
 		all = append(all, &m.label)
+		s.guessed = s.guessed || m.assumed
 	}
 	balance(all, ts)
 	for _, m := range marks {
@@ -245,11 +246,7 @@ func wrapTitle(name string, size, width float64) []string {
 func (s *scene) describe(o *Options) string {
 	var parts []string
 	for _, m := range s.marks(o) {
-		t := strings.TrimSpace(m.name + " " + m.value)
-		if m.assumed {
-			t += " (assumed)"
-		}
-		parts = append(parts, t)
+		parts = append(parts, strings.TrimSpace(m.name+" "+m.value))
 	}
 	if s.water > 0 && s.waterInside(o) {
 		parts = append(parts, s.waterText(o))
@@ -358,7 +355,7 @@ func (s *scene) legend(o *Options, margin, y, ts float64) {
 	if s.used(onHidden) {
 		items = append(items, item{"behind the cut", func(x, y float64) { s.line(onHidden, x, y, x+8, y) }})
 	}
-	if len(s.assumed) > 0 {
+	if s.guessed {
 		items = append(items, item{"assumed, not given", func(x, y float64) { s.swatch(x+2.5, y-1.4, 2.8) }})
 	}
 	s.begin("legend")

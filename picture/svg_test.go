@@ -182,11 +182,11 @@ func tidy(t rapid.TB, s *drawing.Sheet) {
 	}
 }
 
+// has reports whether the words stand on the sheet, broken over lines or not.
 func has(s *drawing.Sheet, words string) bool {
+	var all []string
 	for _, t := range texts(s) {
-		if strings.Contains(t.Content, words) {
-			return true
-		}
+		all = append(all, t.Content)
 	}
-	return false
+	return strings.Contains(strings.Join(all, " "), words)
 }

@@ -18,6 +18,7 @@ type scene struct {
 	cx, y0  float64 // [mm]
 	changed keys
 	assumed keys
+	guessed bool // a label is marked as assumed
 	aside   bool // the water's label stands beside the pot
 	plain   bool // no hidden outlines, fuel pieces or arrows: the small picture
 }
