@@ -153,7 +153,7 @@ func (s *scene) topMarks(o *Options, add adder) {
 		}
 		if r.Slits > 0 {
 			w.and(", ", fmt.Sprintf("%d slits", r.Slits), "ring.slits").and(" of ", l(r.Slit), "ring.slit")
-			if r.Twist != 0 {
+			if math.Abs(r.Twist) > 0.01 {
 				w.and(" twisted ", decimal(math.Abs(r.Twist)*180/math.Pi, 0)+"°", "ring.twist")
 			}
 		}

@@ -251,6 +251,7 @@ func (s *scene) hiddenHoles() {
 			continue
 		}
 		radius, foot := 0.0, 0.0
+		_, tall, _ := s.d.Wall(r.On)
 		switch r.On {
 		case stove.FuelBody:
 			radius, foot = s.d.FuelCan.Diameter/2, s.fuelBase
@@ -284,7 +285,7 @@ func (s *scene) hiddenHoles() {
 			if r.On == stove.OuterBody && s.behindFuelCan(c, r.Hole.Width/2, h, r.Hole.Tall()/2) {
 				continue
 			}
-			s.put(onHidden, s.outline(r.Hole, radius, angle, h))
+			s.put(onHidden, s.outline(r.Hole, radius, angle, h, span{foot, foot + tall}))
 		}
 		s.begin("")
 	}
@@ -294,9 +295,10 @@ func (s *scene) behindFuelCan(r, halfW, h, halfH float64) bool {
 	return math.Abs(r)-halfW < s.d.FuelCan.Diameter/2 && h+halfH > s.fuelBase && h-halfH < s.fuelRim
 }
 
-// outline is a hole on a round wall seen from the axis's side: its points laid
+// outline is a hole on a round wall seen from the axis's side, held within the
+// wall: its points laid
 // on the cylinder and looked at squarely.
-func (s *scene) outline(o stove.Hole, radius, angle, h float64) drawing.Polyline {
+func (s *scene) outline(o stove.Hole, radius, angle, h float64, wall span) drawing.Polyline {
 	w, t := o.Width/2, o.Tall()/2
 	var flat [][2]float64 // along the wall, up
 	switch o.Shape {
@@ -318,7 +320,7 @@ func (s *scene) outline(o stove.Hole, radius, angle, h float64) drawing.Polyline
 	}
 	p := drawing.Polyline{Closed: true}
 	for _, f := range flat {
-		p.Vertices = append(p.Vertices, drawing.Vertex{Point: s.at(radius*math.Cos(angle+f[0]/radius), h+f[1])})
+		p.Vertices = append(p.Vertices, drawing.Vertex{Point: s.at(radius*math.Cos(angle+f[0]/radius), math.Max(wall.lo, math.Min(wall.hi, h+f[1])))})
 	}
 	return p
 }
