@@ -80,15 +80,12 @@ func (c *charTable) at(T float64) (n charNode) {
 	return n
 }
 
-// charZone is the depth in which oxygen is used up, in piece sizes: "a few
-// particle diameters" of a dense bed. [judgement]
-const charZone = 3
-
 // charBurned is what oxygen did to hot char.
 type charBurned struct {
-	eaten       float64 // char [kg/s]
-	oxygen      float64 // O2 taken [mol/s]
-	co, co2, h2 float64 // made [mol/s]
+	eaten   float64 // char [kg/s]
+	oxygen  float64 // O2 taken [mol/s]
+	co, co2 float64 // made [mol/s]
+	h2, h2o float64
 }
 
 // charBurn lets the oxygen that the front left meet the char layer
@@ -105,13 +102,20 @@ func (m *model) charBurn(T, air, o2 float64) charBurned {
 	h := n.still + n.moving*math.Exp(0.6*math.Log(G))
 	surface := 6 * (1 - m.charVoid) / m.charSize * m.hChar
 	used := o2 * (1 - math.Exp(-surface*n.o2*h/((n.o2+h)*u)))
-	again := 1 - math.Exp(-surface*n.co2*h/((n.co2+h)*u))
-	burned := 1 - math.Exp(-n.voidRate*min(charZone*m.charSize, m.hChar)*m.charVoid/(u+1e-3))
+	// In the zone that still holds oxygen the CO burns in the voids; CO2 turns
+	// back to CO only above it: a thick layer feeds a blue flame, a thin one
+	// glows without. A layer thinner than the zone leaves oxygen in the gas, and
+	// the CO burns above it just as well.
+	zone := m.p[pCharZone] * m.charSize
+	burned := 1 - math.Exp(-n.voidRate*zone*m.charVoid/(u+1e-3))
+	depth := ramp(m.hChar-zone, m.w.height)
+	again := 1 - math.Exp(-6*(1-m.charVoid)/m.charSize*depth*n.co2*h/((n.co2+h)*u))
 	r := math.Exp(n.split)
 	r = (1 - burned) * r / (1 + burned*r)
 	el := &m.char.el
 	oc, hc := el[gas.Oxygen]/el[gas.Carbon], el[gas.Hydrogen]/el[gas.Carbon]
-	carbon := 2 * used / ((2+r)/(1+r) - oc) // from the oxygen balance
+	carbon := 2 * used / ((2+r)/(1+r) + burned*hc/2 - oc) // from the oxygen balance; hydrogen burns as CO does
+	water := burned * carbon * hc / 2
 	co2 := carbon / (1 + r)
 	co := carbon - co2
 	g := co2 * again // C + CO2 = 2 CO
@@ -119,5 +123,5 @@ func (m *model) charBurn(T, air, o2 float64) charBurned {
 	co += g + more
 	co2 -= g
 	carbon += more
-	return charBurned{eaten: carbon / el[gas.Carbon], oxygen: used, co: co, co2: co2, h2: carbon * hc / 2}
+	return charBurned{eaten: carbon / el[gas.Carbon], oxygen: used, co: co, co2: co2, h2: carbon*hc/2 - water, h2o: water}
 }

@@ -108,6 +108,7 @@ func (m *model) bed(y []float64) {
 	out[gas.CO] += ch.co
 	out[gas.CO2] += ch.co2
 	out[gas.H2] += ch.h2
+	out[gas.H2O] += ch.h2o
 	m.tarFlow = m.rate * tar
 	h, cp := out.FastHCp(T)
 	m.unlit = (1 - m.lit) * air // passes the part that does not burn, cold

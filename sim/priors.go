@@ -42,6 +42,7 @@ const (
 	pBedWall
 	pBedRadiation
 	pFlameCore
+	pCharZone
 	nPriors
 )
 
