@@ -80,16 +80,6 @@ func (f *front) fill(s *site, p *Params, x float64) {
 	f.memory = 30
 }
 
-// charStuff, tarStuff and starterStuff are constants of the products.
-type charStuff struct {
-	analysis fuel.Analysis
-	el       gas.Elements // [mol/kg]
-	hf       float64      // [J/kg]
-	lhv      float64
-}
-
-func (c *charStuff) h(T float64) float64 { return c.hf + fuel.CharHeat(T) }
-
 type tarStuff struct {
 	lhv, oxygen, moles        float64 // [J/kg], [mol O2/kg], [mol/kg]
 	carbon, hydrogen, oxygenE float64 // atoms [mol/kg]

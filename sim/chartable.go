@@ -112,7 +112,7 @@ func (m *model) charBurn(T, air, o2 float64) charBurned {
 	again := 1 - math.Exp(-6*(1-m.charVoid)/m.charSize*depth*n.co2*h/((n.co2+h)*u))
 	r := math.Exp(n.split)
 	r = (1 - burned) * r / (1 + burned*r)
-	el := &m.char.el
+	el := &m.char.solid.el
 	oc, hc := el[gas.Oxygen]/el[gas.Carbon], el[gas.Hydrogen]/el[gas.Carbon]
 	carbon := 2 * used / ((2+r)/(1+r) + burned*hc/2 - oc) // from the oxygen balance; hydrogen burns as CO does
 	water := burned * carbon * hc / 2

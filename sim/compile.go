@@ -84,7 +84,7 @@ func (s *site) readFuel(c *firing.Fuel) error {
 	s.lhvDry = a.LHV()
 	s.stoich = a.AirDemand()
 	ch := fuel.StoveChar()
-	s.char = charStuff{analysis: ch, el: ch.Elements(), hf: ch.Formation(), lhv: ch.LHV()}
+	s.char = newCharStuff(ch)
 	s.charStoich = ch.AirDemand()
 	s.feed = bed.NewFeed(a, ch)
 	te := fuel.Tar().Elements()
@@ -353,6 +353,7 @@ func (m *model) setScale() {
 		m.scale[i] = 300
 	}
 	m.scale[iRaw], m.scale[iChar], m.scale[iStart] = m.dry0, m.dry0, max(m.start0, 1e-3)
+	m.scale[iVolatile] = 0.01 * m.dry0
 	m.scale[iLit], m.scale[iVel], m.scale[iFlame] = 1, 0.02, 1
 	for i := range m.flows {
 		m.scale[iFlow+i] = 3e-4

@@ -39,7 +39,7 @@ func (b *burner) point(t float64, y []float64) curvePoint {
 	b.stageOne(t, y)
 	lhv := b.lhvDry - b.x*2.443e6
 	gross := b.rate * lhv
-	net := gross - (b.charMade-b.charEat)*b.char.lhv
+	net := gross - (b.charMade-b.charEat)*b.char.solid.lhv - (b.volMade-b.volOut)*b.char.volatile.lhv
 	lambda := 0.0
 	if b.need > 1e-7 {
 		lambda = min(b.have/b.need, 20)
@@ -52,7 +52,7 @@ func (b *burner) point(t float64, y []float64) curvePoint {
 	v := [nCurves]float64{
 		net, gross, b.rate * (1 + b.x), max(b.mPrim, 0), b.airIn, lambda,
 		y[iTBed], y[iTFlame], wall, y[b.base], y[b.pot], b.tBoil + y[b.water], y[b.mass],
-		max(y[iRaw], 0), max(y[iChar], 0), y[b.ground], min(max(y[iFlame], 0), 1), yel,
+		max(y[iRaw], 0), max(y[iChar]+y[iVolatile], 0), y[b.ground], min(max(y[iFlame], 0), 1), yel,
 	}
 	var c curvePoint
 	for i, x := range v {

@@ -106,17 +106,17 @@ func (b *burner) figures() figures {
 	dt := t1 - t0
 	q0, q1 := y0[b.quad:], y1[b.quad:]
 	dry := q1[qDry] - q0[qDry]
-	char := y1[iChar] - y0[iChar]
+	char := b.charHeat(y1) - b.charHeat(y0)
 	lhv := b.lhvDry - b.x*2.443e6
 	f[FFirepowerGross] = dry * lhv / dt
-	f[FFirepower] = (dry*lhv - char*b.char.lhv) / dt
+	f[FFirepower] = (dry*lhv - char) / dt
 	f[FFuelFlux] = dry * (1 + b.x) / (b.area * dt)
 	if turned := q1[qDry]; turned > 0 {
-		f[FCharYield] = (y1[iChar] + turned*b.front.ash) / turned
+		f[FCharYield] = (y1[iChar] + y1[iVolatile] + turned*b.front.ash) / turned
 	}
 	primary, secondary := q1[qPrimary]-q0[qPrimary], q1[qSecondary]-q0[qSecondary]
 	f[FSecondaryPrimary] = secondary / math.Max(primary, 1e-12)
-	need := dry*b.stoich - char*b.charStoich
+	need := dry*b.stoich - (y1[iChar]+y1[iVolatile]-y0[iChar]-y0[iVolatile])*b.charStoich
 	f[FExcessAir] = (q1[qAir] - q0[qAir]) / math.Max(need, 1e-12)
 	f[FDraft] = (q1[qHead] - q0[qHead]) / dt
 
@@ -127,11 +127,11 @@ func (b *burner) figures() figures {
 			qp := yp[b.quad:]
 			heat := b.useful(yp, y1)
 			d := q1[qDry] - qp[qDry]
-			c := y1[iChar] - yp[iChar]
+			c := b.charHeat(y1) - b.charHeat(yp)
 			f[FCookingPower] = heat / (p1 - p0)
 			if d > 1e-5 {
 				f[FEfficiency] = heat / (d * lhv)
-				if net := d*lhv - c*b.char.lhv; net > 0 {
+				if net := d*lhv - c; net > 0 {
 					f[FEfficiencyChar] = heat / net
 				}
 			}
@@ -139,6 +139,11 @@ func (b *burner) figures() figures {
 	}
 	b.flameMeans(&f, t0, t1)
 	return f
+}
+
+// charHeat is the heating value of the char in the stove [J].
+func (m *model) charHeat(y []float64) float64 {
+	return y[iChar]*m.char.solid.lhv + y[iVolatile]*m.char.volatile.lhv
 }
 
 // useful is the heat the water took between two states: warming and steam [J].

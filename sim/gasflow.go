@@ -16,7 +16,8 @@ type gasflow struct {
 	lit, glow, there  float64
 	mPrim             float64 // air through the bed, signed [kg/s]
 	rate              float64 // dry fuel turned by the front [kg/s]
-	charMade, charEat float64 // [kg/s]
+	charMade, charEat float64 // solid char [kg/s]
+	volMade, volOut   float64 // volatiles of the char [kg/s]
 	bedGas            gas.Mix // leaving the bed [mol/s]
 	tarFlow           float64 // [kg/s]
 	unlit             float64 // air through the part that does not burn [kg/s]
@@ -64,7 +65,7 @@ func (m *model) stageOne(t float64, y []float64) {
 // bed: the front takes its air, the char what is left, and the gas leaves at
 // the bed's temperature.
 func (m *model) bed(y []float64) {
-	raw, char := y[iRaw], y[iChar]
+	raw, char := y[iRaw], y[iChar]+y[iVolatile]
 	T := y[iTBed]
 	m.lit = min(max(y[iLit], 0), 1)
 	m.glow = step(T-m.front.tGlow, m.w.glow)
@@ -91,13 +92,14 @@ func (m *model) bed(y []float64) {
 
 	var g gas.Mix
 	yc, tar := m.front.products(y[iVel], &g)
-	m.charMade = m.rate * yc
+	m.charMade, m.volMade = m.rate*yc*(1-m.char.share), m.rate*yc*m.char.share
 
 	// Char: what oxygen is left meets hot char on its way.
 	ch := m.charBurn(T, air, left)
 	m.charEat = ch.eaten
+	m.volOut = m.devolatilise(T, y)
 	if m.on.snuffed {
-		m.charEat, ch = 0, charBurned{}
+		m.charEat, m.volOut, ch = 0, 0, charBurned{}
 	}
 
 	var out gas.Mix
@@ -105,9 +107,9 @@ func (m *model) bed(y []float64) {
 		out[i] = m.rate*g[i] + m.lit*air*m.airMix[i]
 	}
 	out[gas.O2] -= m.rate*e0 + ch.oxygen
-	out[gas.CO] += ch.co
+	out[gas.CO] += ch.co + m.volOut*m.char.co
 	out[gas.CO2] += ch.co2
-	out[gas.H2] += ch.h2
+	out[gas.H2] += ch.h2 + m.volOut*m.char.h2
 	out[gas.H2O] += ch.h2o
 	m.tarFlow = m.rate * tar
 	h, cp := out.FastHCp(T)
@@ -118,7 +120,7 @@ func (m *model) bed(y []float64) {
 	m.bedGas = out
 	m.hBedGas = h + m.tarFlow*m.tar.h(T)
 	m.cpBed = cp + m.tarFlow*m.tar.cp(T)
-	m.made = m.rate*(1+m.x) - m.charMade - m.rate*m.front.ash + m.charEat
+	m.made = m.rate*(1+m.x) - m.charMade - m.volMade - m.rate*m.front.ash + m.charEat + m.volOut
 }
 
 // light: the starter burns down and lights a growing share of the top.

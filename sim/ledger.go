@@ -43,7 +43,8 @@ func (m *model) elements(y []float64) gas.Elements {
 	var e gas.Elements
 	e = e.Plus(m.el, y[iRaw])
 	e = e.Plus(gas.H2O.Elements(), y[iRaw]*m.x/gas.H2O.MolarMass())
-	e = e.Plus(m.char.el, y[iChar])
+	e = e.Plus(m.char.solid.el, y[iChar])
+	e = e.Plus(m.char.volatile.el, y[iVolatile])
 	e = e.Plus(m.starter.el, y[iStart])
 	return e
 }
@@ -52,7 +53,7 @@ func (m *model) elements(y []float64) gas.Elements {
 // and water, ground.
 func (m *model) stored(y []float64) (bed, metal, pot, ground float64) {
 	T := y[iTBed]
-	bed = y[iRaw]*(m.hDry+m.x*m.hWater) + y[iStart]*m.starter.h + y[iChar]*m.char.h(T) + m.layerC*T
+	bed = y[iRaw]*(m.hDry+m.x*m.hWater) + y[iStart]*m.starter.h + y[iChar]*m.char.solid.h(T) + y[iVolatile]*m.char.volatile.h(T) + m.layerC*T
 	bed += gasMass * (y[iTGas] + y[iTFlame] + y[iTAir])
 	for i := range m.walls {
 		metal += m.wallC * steelHeat(y[m.wall+i])
@@ -85,7 +86,7 @@ func (m *model) ledger(y0, y1 []float64) Ledger {
 	b0, w0, p0, g0 := m.stored(y0)
 	b1, w1, p1, g1 := m.stored(y1)
 	dryBurned := y0[iRaw] - y1[iRaw]
-	released := dryBurned*m.lhvDry - (y1[iChar]-y0[iChar])*m.char.lhv + (y0[iStart]-y1[iStart])*m.starter.LHV
+	released := dryBurned*m.lhvDry - (m.charHeat(y1) - m.charHeat(y0)) + (y0[iStart]-y1[iStart])*m.starter.LHV
 	scale := math.Max(released, 1000)
 	out := q[qGasOut] - q[qAir]*m.airH + q[qWallAir] + q[qPotAir] + q[qSteam] + q[qDeep] + q[qSky]
 	l.EnergyGap = (b0 + w0 + p0 + g0 - b1 - w1 - p1 - g1 - out) / scale
@@ -103,7 +104,7 @@ func (m *model) ledger(y0, y1 []float64) Ledger {
 	l.WallLoss = q[qWallAir]
 	l.HotGas = q[qSensible]
 	l.Unburned = q[qUnburned]
-	l.CharLeft = y1[iChar] * m.char.lhv
+	l.CharLeft = m.charHeat(y1)
 	l.RawLeft = y1[iRaw] * (m.lhvDry - m.x*2.443e6)
 	l.Ground = g1 - g0 + q[qDeep]
 	l.Sky = q[qSky]

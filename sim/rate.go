@@ -48,7 +48,7 @@ func (m *model) sane(y []float64) bool {
 // capacities writes the heat capacity of every temperature of the state.
 func (m *model) capacities(y []float64) {
 	c := m.cap
-	c[iTBed] = max(y[iChar], 0)*fuel.CharCp(y[iTBed]) + m.layerC
+	c[iTBed] = max(y[iChar]+y[iVolatile], 0)*fuel.CharCp(y[iTBed]) + m.layerC
 	c[iTGas], c[iTFlame], c[iTAir] = gasMass, gasMass, gasMass
 	for i := m.wall; i < m.wall+m.walls; i++ {
 		c[i] = m.wallC * steelCp(y[i])
@@ -71,6 +71,8 @@ func (m *model) assemble(y, dy []float64) {
 	dy[iRaw] = -m.rate
 	dChar := m.charMade - m.charEat
 	dy[iChar] = dChar
+	dVol := m.volMade - m.volOut
+	dy[iVolatile] = dVol
 	dy[iStart] = -m.startRate
 	dy[iLit] = m.dLit
 	dy[iVel] = (positive(m.mPrim, m.w.reversal)/(m.airRho*m.area) - y[iVel]) / m.front.memory
@@ -78,7 +80,7 @@ func (m *model) assemble(y, dy []float64) {
 	for i, v := range m.dFlow {
 		dy[iFlow+i] = v
 	}
-	dy[iTBed] = (m.dE[iTBed] - dChar*m.char.h(y[iTBed])) / m.cap[iTBed]
+	dy[iTBed] = (m.dE[iTBed] - dChar*m.char.solid.h(y[iTBed]) - dVol*m.char.volatile.h(y[iTBed])) / m.cap[iTBed]
 	for i := iTGas; i <= iTAir; i++ {
 		dy[i] = m.dE[i] / gasMass
 	}

@@ -7,17 +7,18 @@ package sim
 // solids that only trade heat come after iSolids, so that a column of the
 // Jacobian for a solid needs only the heat exchange anew.
 const (
-	iRaw    = iota // dry fuel not yet reached by the front
-	iChar          // char, without ash
-	iStart         // starter not yet burned
-	iLit           // share of the top that burns
-	iVel           // superficial velocity remembered by the char yield [m/s]
-	iFlame         // flame state: 0 none, 1 burning
-	iTBed          // hot layer: char and the layer the front works in
-	iTGas          // wood gas between fuel and jets
-	iTFlame        // gas above the jets
-	iTAir          // air in the annulus
-	iFlow          // first air flow; the rest follow
+	iRaw      = iota // dry fuel not yet reached by the front
+	iChar            // solid char, without ash and what heat still drives out of it
+	iVolatile        // what heat still drives out of the char: hydrogen and CO
+	iStart           // starter not yet burned
+	iLit             // share of the top that burns
+	iVel             // superficial velocity remembered by the char yield [m/s]
+	iFlame           // flame state: 0 none, 1 burning
+	iTBed            // hot layer: char and the layer the front works in
+	iTGas            // wood gas between fuel and jets
+	iTFlame          // gas above the jets
+	iTAir            // air in the annulus
+	iFlow            // first air flow; the rest follow
 )
 
 // index is where the parts of variable number stand.
