@@ -24,11 +24,11 @@ VERSION   := $(shell git describe --tags --always --dirty 2>/dev/null || echo un
 help: ## this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/:.*## /\t/' | expand -t 14
 
-run: ## write the demo stove to out/demo and predict its burn
+run: ## write the demo stoves to out/demo and predict a burn
 	mkdir -p out
 	go build -o out/toplit ./cmd/toplit
 	out/toplit demo out/demo
-	out/toplit predict out/demo/tea-stove.toml --svg out/demo/tea-stove-burn.svg --section out/demo/tea-stove-section.svg
+	out/toplit predict out/demo/tea-stove.toml --svg out/demo/tea-stove-burn.svg --section out/demo/tea-stove-section.svg --heat out/demo/tea-stove-heat.svg
 
 test: needs lint unit race vulnerable ## all that must hold before a change is taken
 

@@ -15,9 +15,9 @@ func standing() []sim.Caution {
 }
 
 // cautions end a page.
-func (t *page) cautions(all []sim.Caution) {
-	t.heading("Cautions")
+func (p *page) cautions(all []sim.Caution) {
+	p.heading("Cautions")
 	for _, c := range all {
-		t.para("  - ", c.Text)
+		p.para("  - ", c.Text)
 	}
 }

@@ -117,7 +117,7 @@ func (c *Checkup) WriteText(w io.Writer, sys quantity.System) error {
 		}
 		t.table([]string{"", ">", ""}, rows)
 	}
-	c.showAssumed(t, sys)
+	c.showAssumed(t, sys, "the file does not give")
 	t.heading("Checks")
 	for _, s := range []stove.Severity{stove.Error, stove.Warning, stove.Note} {
 		for _, f := range c.of(s) {

@@ -29,11 +29,15 @@ func (d *Design) WriteSection(w io.Writer, sys quantity.System) error {
 func drawnSizes(keys []string) []string {
 	var out []string
 	for _, k := range keys {
-		switch part, name, _ := strings.Cut(k, "."); name {
+		part, name, _ := strings.Cut(k, ".")
+		if k == "ring.height" {
+			continue // on the rim, where a ring lies
+		}
+		switch name {
 		case "diameter", "height", "bore", "gap", "count", "hole", "mass", "volume", "thickness", "material", "cover", "lid", "bulk_density":
 			out = append(out, k)
 		case "depth":
-			if part != "ground" {
+			if part != "ground" { // how deep a cover goes is not drawn
 				out = append(out, k)
 			}
 		case "":

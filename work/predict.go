@@ -70,14 +70,9 @@ const JSONFormat = 1
 
 // WriteJSON writes the whole prediction.
 func (p *Prediction) WriteJSON(w io.Writer) error {
-	var moments, figures, drivers object
-	for i, info := range sim.Figures() {
-		m := member{info.Key, quantiles(p.Figures[i])}
-		if info.Moment {
-			moments = append(moments, m)
-		} else {
-			figures = append(figures, m)
-		}
+	moments, figures := momentsAndFigures(p.Prediction)
+	var drivers object
+	for _, info := range sim.Figures() {
 		if d, ok := p.Drivers[info.Key]; ok {
 			l := list{}
 			for _, x := range d {
@@ -111,6 +106,19 @@ func (p *Prediction) WriteJSON(w io.Writer) error {
 		{"assumed", p.assumed()},
 		{"curves", curves},
 	})
+}
+
+// momentsAndFigures are the two objects every prediction has in JSON.
+func momentsAndFigures(p *sim.Prediction) (moments, figures object) {
+	for i, info := range sim.Figures() {
+		m := member{info.Key, quantiles(p.Figures[i])}
+		if info.Moment {
+			moments = append(moments, m)
+		} else {
+			figures = append(figures, m)
+		}
+	}
+	return moments, figures
 }
 
 func quantiles(q sim.Quantiles) object {

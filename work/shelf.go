@@ -27,7 +27,7 @@ func listCans(name string) (*Listing, error) {
 	l := &Listing{one: name != "", Columns: []Column{
 		{Key: "name", Title: "name"},
 		{Key: "code", Title: "code"},
-		{Key: "family", Title: "kind"},
+		{Key: "family", Title: "kind", Long: true},
 		{Key: "body_outside_m", Title: ">body outside", Kind: quantity.Length, Digit: 4},
 		{Key: "height_overall_m", Title: ">height", Kind: quantity.Length, Digit: 4},
 		{Key: "volume_m3", Title: ">holds", Kind: quantity.Volume},
@@ -247,7 +247,7 @@ func listPriors(name string) (*Listing, error) {
 		{Key: "name", Title: "parameter"},
 		{Key: "median", Title: ">median", Plain: 1},
 		{Key: "spread_text", Title: "spread"},
-		{Key: "unit", Title: "unit"},
+		{Key: "unit", Title: "unit", Long: true},
 		{Key: "what", Title: "what"},
 		{Key: "shape", Title: "shape", Long: true},
 		{Key: "spread", Title: "spread, number", Plain: 1, Long: true},

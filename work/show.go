@@ -32,7 +32,7 @@ func (p *Prediction) WriteText(w io.Writer, sys quantity.System) error {
 		}
 	}
 	p.doubt(t)
-	p.showAssumed(t, sys)
+	p.showAssumed(t, sys, "the file does not give")
 	p.showFindings(t)
 	t.cautions(p.Cautions)
 	return t.err
@@ -93,34 +93,36 @@ func (p *Prediction) howMuch(t *page, sys quantity.System) {
 	if q := p.Figures[sim.FFirepower]; q.Never > 0 {
 		t.para("  ", fmt.Sprintf("In %s of the burns no gas flame lasts; they are left out here.", percent(q.Never)))
 	}
-	t.para("  ", "Powers, flux, air and draft are means from jets lit to front at grate; cooking power and efficiency run from pot on. Heating values are net, of the fuel as fired.")
+	basis := "Powers, flux, air and draft are means from jets lit to front at grate"
+	if p.Firing.Conditions.Pot != nil {
+		basis += "; cooking power and efficiency run from pot on"
+	}
+	t.para("  ", basis+". Heating values are net, of the fuel as fired.")
 }
 
 // reading is a word on how to read a figure.
 func reading(f sim.Figure) string {
 	switch f {
 	case sim.FFirepower:
-		return "what stays in the char left out"
+		return "char left out"
 	case sim.FCookingPower:
 		return "into water and steam"
 	case sim.FFuelFlux:
-		return "as fired, over the bore's area"
+		return "per bore area"
 	case sim.FCharYield:
-		return "of the dry fuel, ash counted"
+		return "of the dry fuel"
 	case sim.FEfficiency:
-		return "into water and steam, no credit for char"
-	case sim.FEfficiencyChar:
-		return "the char made counts as not burned"
+		return "no credit for char"
 	case sim.FSecondaryPrimary:
 		return "by mass"
 	case sim.FExcessAir:
-		return "1 is just enough air"
+		return "1 is just enough"
 	case sim.FSwirl:
 		return "below 0.4 is weak"
 	case sim.FJetReach:
-		return "1 reaches the middle, an upper bound"
+		return "1 is the middle"
 	case sim.FBurnOut:
-		return "time in the flame over what CO needs; 3 is wanted"
+		return "3 is wanted"
 	}
 	return ""
 }
@@ -158,7 +160,7 @@ func (p *Prediction) doubt(t *page) {
 				t.heading("What the doubt comes from")
 				begun = true
 			}
-			line := fmt.Sprintf("%s: %.0f %% of the doubt is %s.", sim.Figures()[f].Name, 100*d.Share, matter(d.What))
+			line := fmt.Sprintf("%s: %.0f %% of the doubt is %s.", sim.Figures()[f].Name, 100*d.Share, doubtful(d))
 			if do := narrowedBy(d.Parameter); do != "" && !told[do] {
 				line += " To know it better, " + do + "."
 				told[do] = true
@@ -169,12 +171,12 @@ func (p *Prediction) doubt(t *page) {
 }
 
 // showAssumed lists what was not given.
-func (d *Design) showAssumed(t *page, sys quantity.System) {
+func (d *Design) showAssumed(t *page, sys quantity.System, who string) {
 	all := d.Assumed(sys)
 	if len(all) == 0 {
 		return
 	}
-	t.heading(fmt.Sprintf("We assumed (%d values the file does not give)", len(all)))
+	t.heading(fmt.Sprintf("We assumed (%d values %s)", len(all), who))
 	s := ""
 	for i, a := range all {
 		if i > 0 {
@@ -223,16 +225,6 @@ func span(low, high string) string {
 		}
 	}
 	return low + " to " + high
-}
-
-// matter is what a parameter is about, without the way the model holds it.
-func matter(what string) string {
-	for _, way := range []string{"factor on the ", "factor on ", "place within the "} {
-		if rest, ok := strings.CutPrefix(what, way); ok {
-			return rest
-		}
-	}
-	return what
 }
 
 func never(q sim.Quantiles) string {

@@ -19,6 +19,7 @@ const (
 	done    = 0
 	failed  = 1 // could not be finished: a disk, an interruption, a fault of this program
 	refused = 2 // the command line or the design is not accepted
+	unmet   = 3 // done, but the cans do not meet the wish
 )
 
 // exitCodes ends the help of every command.
@@ -95,9 +96,9 @@ func noFile(path string, err error) error {
 	return hint(refused, fmt.Errorf("%s: %w", path, err), "accepted: the path of a design file, or - for standard input")
 }
 
-// misusedFlag is an error of one flag.
-func misusedFlag(format string, a ...any) error {
-	return hint(refused, fmt.Errorf(format, a...), "toplit --help")
+// misusedFlag is an error of one flag of a command.
+func misusedFlag(command, format string, a ...any) error {
+	return hint(refused, fmt.Errorf(format, a...), "toplit %s --help", command)
 }
 
 // about adds a hint to what is wrong with a design.

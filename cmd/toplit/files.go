@@ -18,6 +18,9 @@ func (a *app) input(path string, read func(r io.Reader, name string) error) erro
 	if path == "-" {
 		return read(a.in, "standard input")
 	}
+	if path == "" {
+		return hint(refused, errors.New("the name of the file is empty"), "accepted: the path of a design file, or - for standard input")
+	}
 	f, err := os.Open(path)
 	if err != nil {
 		return noFile(path, err)
@@ -47,7 +50,11 @@ func (o *outputs) add(flag, path, kind, input string, write func(io.Writer) erro
 		o.toStdout = write
 		return nil
 	case kind != "" && misnamed(path, kind):
-		return hint(refused, fmt.Errorf("%s %s: writes %s; accepted: a name that ends in .%s", flag, path, strings.ToUpper(kind), kind), "other programs turn SVG into PDF or PNG; a browser prints it")
+		next := "leave the ending out, or give the right one"
+		if kind == "svg" {
+			next = "a browser shows SVG and prints it as PDF"
+		}
+		return hint(refused, fmt.Errorf("%s %s: writes %s; accepted: a name that ends in .%s", flag, path, strings.ToUpper(kind), kind), "%s", next)
 	}
 	var inputs []string
 	if input != "-" {

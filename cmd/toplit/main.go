@@ -32,6 +32,7 @@ type commands struct {
 
 	Predict   predictCommand   `cmd:"" help:"What the burn of a design will do, with its band."`
 	Check     checkCommand     `cmd:"" help:"What is unsafe, will not work or cannot be cut."`
+	Size      sizeCommand      `cmd:"" help:"From your cans, drills, fuel and pot to holes, ring, stand and charge."`
 	Catalogue catalogueCommand `cmd:"" help:"Cans, drills, metals, fuels, starters, ground covers, and what the model is not sure of."`
 	Demo      demoCommand      `cmd:"" help:"Write design files of invented stoves to copy."`
 	Version   versionCommand   `cmd:"" help:"Which program, model and file form this is."`
@@ -52,6 +53,9 @@ type app struct {
 
 // run is the program: it returns the exit code.
 func run(ctx context.Context, args []string, in io.Reader, out, errOut io.Writer) int {
+	if units, set := os.LookupEnv("TOPLIT_UNITS"); set && units == "" {
+		os.Unsetenv("TOPLIT_UNITS") // empty is not set, as elsewhere
+	}
 	var c commands
 	helped := false
 	parser, err := kong.New(&c,

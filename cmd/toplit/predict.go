@@ -28,10 +28,10 @@ A file may be - for standard output; the words then go to standard error.` + exi
 
 func (c *predictCommand) Run(a *app) error {
 	if c.Samples < 2 || c.Samples > 1<<16 {
-		return misusedFlag("--samples %d: out of range; accepted: 2 to 65536", c.Samples)
+		return misusedFlag("predict", "--samples %d: out of range; accepted: 2 to 65536", c.Samples)
 	}
 	if c.Seed == 0 {
-		return misusedFlag("--seed 0: accepted: 1 or more")
+		return misusedFlag("predict", "--seed 0: accepted: 1 or more")
 	}
 	var d *work.Design
 	err := a.input(c.File, func(r io.Reader, name string) (err error) {

@@ -34,6 +34,18 @@ func (b *bar) show(done, all int) {
 	b.last, b.begun = time.Now(), true
 }
 
+// stage draws how far one stage of several is.
+func (b *bar) stage(name string, share float64) {
+	if b == nil {
+		return
+	}
+	if name != b.what {
+		b.clear()
+		b.what = name
+	}
+	b.show(int(1000*share), 1000)
+}
+
 // clear takes the bar off the screen.
 func (b *bar) clear() {
 	if b != nil && b.begun {
