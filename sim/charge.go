@@ -99,7 +99,8 @@ type starterStuff struct {
 
 const rAir = 287.05 // gas constant of dry air [J/kg K]
 
-// frontDepth is the raw depth, in piece sizes, over which the front fades at
-// the grate: a front is one piece or two thick, and the last pieces have no
-// neighbours below. [judgement]
-const frontDepth = 0.1
+// frontDepth is the raw depth, in piece sizes, over which the front fades when
+// it meets the grate. Fronts are 10 to 20 mm thick (from burning flux and the
+// flux that wood surfaces give under radiation), two or three pellets; the last
+// pieces below are heated from one side only. [judgement]
+const frontDepth = 0.5

@@ -49,7 +49,7 @@ var figureInfo = [nFigures]FigureInfo{
 	{"jets_lit_s", "s", "jets lit", true, "after lighting: flame state first above one half"},
 	{"boil_s", "s", "boil", true, "after lighting: water at local saturation, or at its target"},
 	{"front_at_grate_s", "s", "front at grate", true, "after lighting: 3 % of the charge left raw"},
-	{"yellow_gone_s", "s", "yellow gone", true, "after lighting: tar and methane below 5 % of the flame's heat, for good"},
+	{"yellow_gone_s", "s", "yellow gone", true, "after lighting: tar and methane below 12 % of the flame's heat, for good"},
 	{"flame_out_s", "s", "flame-out", true, "after lighting: last gas flame below one half, for good"},
 	{"glow_end_s", "s", "glow end", true, "after lighting: bed below 773 K, for good"},
 	{"time_to_boil_s", "s", "time to boil", false, "from pot on"},

@@ -8,6 +8,7 @@ import (
 
 	"toplit/firing"
 	"toplit/numeric"
+	"toplit/physics/flame"
 )
 
 // Moments of one burn [s after lighting]; NaN where a moment never came.
@@ -34,11 +35,11 @@ type burner struct {
 }
 
 const (
-	longest  = 4 * 3600.0 // no burn is followed longer [s]
-	glowEnd  = 773.0      // [K]
-	coldBed  = 600.0      // the burn is over when the bed has cooled to this [K]
-	frontEnd = 0.03       // raw share at which the front is said to be at the grate
-	yellow   = 0.05       // share of hydrocarbons in the burning gas below which no yellow is seen
+	longest  = 4 * 3600.0          // no burn is followed longer [s]
+	glowEnd  = 773.0               // [K]
+	coldBed  = 600.0               // the burn is over when the bed has cooled to this [K]
+	frontEnd = 0.03                // raw share at which the front is said to be at the grate
+	yellow   = flame.SootThreshold // share of hydrocarbons in the burning gas below which no yellow is seen
 )
 
 // watch finds the moments step by step.
@@ -149,21 +150,21 @@ func (b *burner) watch() {
 	w := &b.seen
 	t0, t1 := b.solver.Prev(), b.solver.T()
 	find := func(g func(y []float64) float64) float64 { return b.root(t0, t1, g) }
-	flame := func(y []float64) float64 { return y[iFlame] - 0.5 }
+	burning := func(y []float64) float64 { return y[iFlame] - 0.5 }
 	raw := func(y []float64) float64 { return y[iRaw] - frontEnd*b.dry0 }
 	bedT := func(y []float64) float64 { return y[iTBed] - glowEnd }
 	water := func(y []float64) float64 { return b.tBoil + y[b.water] - (b.tSat - b.boilMargin()) }
-	f, r, g, h := flame(y), raw(y), bedT(y), water(y)
+	f, r, g, h := burning(y), raw(y), bedT(y), water(y)
 	if !w.begun {
 		w.begun = true
 		w.flame, w.raw, w.bed, w.hot = -0.5, 1, -1, -1
 	}
 	if w.flame < 0 && f >= 0 && math.IsNaN(w.m.JetsLit) {
-		w.m.JetsLit = find(flame)
+		w.m.JetsLit = find(burning)
 		keep(&w.atJets, b.track.work)
 	}
 	if w.flame >= 0 && f < 0 {
-		w.m.FlameOut = find(flame)
+		w.m.FlameOut = find(burning)
 		keep(&w.atOut, b.track.work)
 	}
 	if w.flame < 0 && f >= 0 {
