@@ -43,7 +43,11 @@ func newSite(f *firing.Firing, n nodes) (*site, error) {
 	if depth := s.fuelDepth(); depth > s.height*1.1 { // a tenth may be heaped
 		return nil, lack("charge stands %.0f mm deep, the fuel can is %.0f mm; load less or take a taller can", 1000*depth, 1000*s.height)
 	}
-	s.soil, err = groundOf(f.Conditions.Ground, s.floorArea, n.grounds)
+	if s.soil, err = groundOf(f.Conditions.Ground, s.floorArea, n.grounds); err != nil {
+		return nil, err
+	}
+	s.shape = newIndex(2+len(s.rows), s.n.walls, s.outerNodes(), s.n.grounds)
+	s.pattern, err = sparsity(&s.shape)
 	return s, err
 }
 
@@ -197,7 +201,7 @@ func newModel(s *site, p Params, w widths) (*model, error) {
 
 // reset makes m the model of a sample, keeping its storage.
 func (m *model) reset(s *site, p Params, w widths) error {
-	x := newIndex(2+len(s.rows), s.n.walls, s.outerNodes(), s.n.grounds)
+	x := s.shape
 	m.site, m.p, m.w, m.index = s, p, w, x
 	if m.part == nil {
 		m.part = wholeShares()

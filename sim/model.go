@@ -2,6 +2,7 @@ package sim
 
 import (
 	"toplit/firing"
+	"toplit/numeric"
 	"toplit/physics/air"
 	"toplit/physics/bed"
 	"toplit/physics/draft"
@@ -100,6 +101,8 @@ type model struct {
 // site is what does not change between the samples of a band.
 type site struct {
 	*layout
+	shape              index
+	pattern            *numeric.Pattern
 	cond               firing.Conditions
 	fuel               fuel.Fuel
 	el                 gas.Elements // of the dry fuel [mol/kg]

@@ -83,7 +83,7 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 	b.model.start(b.y)
 	b.seen.reset()
 	b.track.reset(grid, b.dim)
-	opt := numeric.Options{RTol: tol.rtol, ATols: b.atol, MaxStep: tol.max, Quadratures: nQuads, Autonomous: b.gusts == 0, FirstStep: 0.01, MaxSteps: 20000}
+	opt := numeric.Options{RTol: tol.rtol, ATols: b.atol, MaxStep: tol.max, Quadratures: nQuads, Autonomous: b.gusts == 0, Pattern: b.pattern, FirstStep: 0.01, MaxSteps: 20000}
 	plan := newPlan(b.cond.Schedule, b.cond.Pot != nil)
 	acts := plan.now(0)
 	b.apply(acts)
