@@ -1,6 +1,11 @@
 package work
 
-import "toplit/sim"
+import (
+	"regexp"
+
+	"toplit/quantity"
+	"toplit/sim"
+)
 
 // standing are the cautions of everything that is not a prediction: a
 // prediction has its own, which know what it found. They defer to local rules
@@ -15,9 +20,27 @@ func standing() []sim.Caution {
 }
 
 // cautions end a page.
-func (p *page) cautions(all []sim.Caution) {
+func (p *page) cautions(all []sim.Caution, sys quantity.System) {
 	p.heading("Cautions")
 	for _, c := range all {
-		p.para("  - ", c.Text)
+		p.para("  - ", inUnits(c.Text, sys))
 	}
+}
+
+// told are amounts in sentences of lower rooms, which speak metric.
+var told = regexp.MustCompile(`([0-9.]+) (°C|mm)`)
+
+// inUnits puts such amounts into the reader's units.
+func inUnits(sentence string, sys quantity.System) string {
+	if sys == quantity.Metric {
+		return sentence
+	}
+	return told.ReplaceAllStringFunc(sentence, func(s string) string {
+		for _, kind := range []quantity.Kind{quantity.Temperature, quantity.Length} {
+			if v, err := quantity.Parse(kind, s); err == nil {
+				return quantity.Show(kind, v, sys, 2)
+			}
+		}
+		return s
+	})
 }

@@ -134,7 +134,7 @@ func (c *Checkup) WriteText(w io.Writer, sys quantity.System) error {
 	default:
 		t.para("  ", "Nothing was found against it. That does not make it safe.")
 	}
-	t.cautions(standing())
+	t.cautions(standing(), sys)
 	return t.err
 }
 

@@ -9,6 +9,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"toplit/quantity"
 )
 
 //go:embed demo/*.toml
@@ -102,6 +104,6 @@ func (d *Demonstration) WriteText(w io.Writer) error {
 			}
 		}
 	}
-	t.cautions(standing())
+	t.cautions(standing(), quantity.Metric)
 	return t.err
 }

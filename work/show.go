@@ -28,13 +28,13 @@ func (p *Prediction) WriteText(w io.Writer, sys quantity.System) error {
 	if len(p.Limits) > 0 {
 		t.heading("What holds it back")
 		for _, l := range p.Limits {
-			t.para("  - ", l.Sentence)
+			t.para("  - ", inUnits(l.Sentence, sys))
 		}
 	}
 	p.doubt(t)
 	p.showAssumed(t, sys, "the file does not give")
 	p.showFindings(t)
-	t.cautions(p.Cautions)
+	t.cautions(p.Cautions, sys)
 	return t.err
 }
 

@@ -230,7 +230,7 @@ func (s *Sized) WriteText(w io.Writer) error {
 		}
 	}
 	s.Design.showAssumed(t, s.Units, "you did not give")
-	t.cautions(append(s.Prediction.Cautions, standing()[2]))
+	t.cautions(append(slices.Clone(s.Prediction.Cautions), standing()[2]), s.Units)
 	return t.err
 }
 

@@ -114,6 +114,9 @@ func readCan(what, text string) (size.Can, error) {
 		if err != nil {
 			return size.Can{}, fmt.Errorf("%s %q: %w; accepted: %s", what, text, err, canForms)
 		}
+		if s <= 0 {
+			return size.Can{}, fmt.Errorf("%s %q: not a size; accepted: %s", what, text, canForms)
+		}
 		return size.Can{Strip: s}, nil // whoever sizes asks for the height, and names a can
 	}
 	c, h, err := readTwo(what, strip, canForms)
@@ -138,8 +141,11 @@ func readTwo(what, text, accept string) (a, b float64, err error) {
 	if a, err = length(parts[0]); err == nil {
 		b, err = length(parts[1])
 	}
-	if err != nil {
+	switch {
+	case err != nil:
 		return 0, 0, fmt.Errorf("%s %q: %w; accepted: %s", what, text, err, accept)
+	case a <= 0 || b <= 0:
+		return 0, 0, fmt.Errorf("%s %q: not a size; accepted: %s", what, text, accept)
 	}
 	return a, b, nil
 }

@@ -67,6 +67,8 @@ func TestWishesThatCannotBeRead(t *testing.T) {
 		{SizeOptions{FuelCan: "No. 3", OuterCan: "big"}, "outer can"},
 		{SizeOptions{FuelCan: "No. 3", Pot: "128"}, `accepted: diameter by height`},
 		{SizeOptions{FuelCan: "No. 3", Pot: "128 x 90"}, "no unit"},
+		{SizeOptions{FuelCan: "No. 3", Pot: "-128 mm x 90 mm"}, "not a size"},
+		{SizeOptions{FuelCan: "strip:-33 cm"}, "not a size"},
 		{SizeOptions{FuelCan: "No. 3", Water: "2"}, "no unit"},
 		{SizeOptions{FuelCan: "No. 3", Water: "-1 g"}, "not an amount"},
 		{SizeOptions{FuelCan: "No. 3", Water: "8 oz"}, "accepted:"}, // of mass or of volume
@@ -81,4 +83,31 @@ func TestWishesThatCannotBeRead(t *testing.T) {
 			t.Errorf("%+v: %v, want %q", c.o, err, c.want)
 		}
 	}
+}
+
+// Whatever is typed is read or refused, and what is refused says what would be
+// accepted.
+func FuzzWish(f *testing.F) {
+	for _, s := range []string{"", "404x414", "strip:33 cm x 12 cm", "3, 4, 5 mm", "1/8, 3/16 in", "#7", "6:30", "2 cups", "metric", "x", "½ in x", "strip:x", ",,", "－3 mm"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		for _, o := range []SizeOptions{
+			{FuelCan: s}, {FuelCan: "No. 3", OuterCan: s}, {FuelCan: "No. 3", Pot: s}, {FuelCan: "No. 3", Water: s},
+			{FuelCan: "No. 3", BoilIn: s}, {FuelCan: "No. 3", Charge: s}, {FuelCan: "No. 3", Drills: s},
+		} {
+			w, err := o.wish()
+			if err != nil && !strings.Contains(err.Error(), "accepted:") {
+				t.Fatalf("%q: %v", s, err)
+			}
+			if p := w.Pot; err == nil && o.Pot != "" && !(p.Diameter > 0 && p.Height > 0) {
+				t.Fatalf("%q is read as a pot of %g x %g m", s, p.Diameter, p.Height)
+			}
+			for _, d := range w.Drills {
+				if !(d.Diameter > 0) {
+					t.Fatalf("%q is read as a drill of %g m", s, d.Diameter)
+				}
+			}
+		}
+	})
 }

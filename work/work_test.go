@@ -273,6 +273,16 @@ func TestSpan(t *testing.T) {
 	}
 }
 
+func TestSentencesInTheReadersUnits(t *testing.T) {
+	const s = "The flame would stand 132 mm tall, the base may reach 751 °C; wait 5 min."
+	if got := inUnits(s, quantity.Metric); got != s {
+		t.Errorf("got %q", got)
+	}
+	if got := inUnits(s, quantity.US); got != "The flame would stand 5.2 in tall, the base may reach 1400 °F; wait 5 min." {
+		t.Errorf("got %q", got)
+	}
+}
+
 func TestClock(t *testing.T) {
 	for s, want := range map[float64]string{0: "0:00", 39.4: "0:39", 59.6: "1:00", 3599.4: "59:59", 3599.6: "1:00:00", 7325: "2:02:05", math.NaN(): "never"} {
 		if got := clock(s); got != want {
