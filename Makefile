@@ -85,7 +85,10 @@ props: ## laws that hold for every valid design, over PROPS random designs
 
 bench: ## benchmarks, kept in out/bench.txt
 	@mkdir -p out; \
-	go test -run '^$$' -bench '$(BENCH)' -benchtime $(BENCHTIME) -benchmem ./... | grep -v 'no test files' | tee out/bench.txt
+	go test -run '^$$' -bench '$(BENCH)' -benchtime $(BENCHTIME) -benchmem ./... | grep -v 'no test files' | tee out/bench.txt; \
+	awk '/^BenchmarkPredict/ { for (i = 2; i < NF; i++) { if ($$(i+1) == "ns/op") ms = $$i/1e6; if ($$(i+1) == "B/op") mb = $$i/1e6 } } \
+		/^BenchmarkBand/ { for (i = 2; i < NF; i++) { if ($$(i+1) == "ns/op") s = $$i/1e9; if ($$(i+1) == "%use") use = $$i } } \
+		END { printf "bench: band of 256 in %.2f s\nbench: predict %.2f ms, %.4f MB\nbench: band %.0f %%\n", s, ms, mb, use }' out/bench.txt
 
 peers: ## the same sums by general-purpose libraries, side by side
 	tools/peers/run.sh
