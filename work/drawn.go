@@ -117,6 +117,9 @@ func (p *Prediction) chart() picture.Burn {
 		}
 	}
 	add := func(name string, q sim.Quantiles, note string) {
+		if q.Never < 0.005 {
+			q.Never = 0 // would be written as 0 %
+		}
 		b.Moments = append(b.Moments, picture.Moment{Name: name, Low: q.P10, Mid: q.P50, High: q.P90, Never: q.Never, Note: note})
 	}
 	add("jets lit", p.Figures[sim.FJetsLit], "")

@@ -133,7 +133,7 @@ func TestPredictionInJSON(t *testing.T) {
 // What is drawn must name every stream of the ledger, or the picture would
 // not add up.
 func TestHeatDrawsTheWholeLedger(t *testing.T) {
-	p, err := Predict(context.Background(), demo(t, "twig-stove.toml"), PredictOptions{Samples: 2})
+	p, err := Predict(context.Background(), demo(t, "tea-stove.toml"), PredictOptions{Samples: 2})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -147,7 +147,8 @@ func TestHeatDrawsTheWholeLedger(t *testing.T) {
 }
 
 func TestPotOnFollowsTheSchedule(t *testing.T) {
-	d := demo(t, "twig-stove.toml") // jets lit + 1:00
+	d := demo(t, "tea-stove.toml")
+	d.Firing.Conditions.Schedule = []firing.Action{{Do: firing.PotOn, At: 60, After: firing.JetsLit}}
 	p, err := Predict(context.Background(), d, PredictOptions{Samples: 4})
 	if err != nil {
 		t.Fatal(err)
@@ -192,7 +193,7 @@ func TestStoppedPredictionIsAnError(t *testing.T) {
 
 func TestProgressRises(t *testing.T) {
 	last := 0
-	_, err := Predict(context.Background(), demo(t, "twig-stove.toml"), PredictOptions{Samples: 16, Progress: func(done, all int) {
+	_, err := Predict(context.Background(), demo(t, "tea-stove.toml"), PredictOptions{Samples: 16, Progress: func(done, all int) {
 		if done <= last || all != 16 {
 			t.Errorf("%d of %d after %d", done, all, last)
 		}
