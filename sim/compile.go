@@ -206,7 +206,7 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	if m.part == nil {
 		m.part = wholeShares()
 	}
-	if len(m.dE) != x.dim {
+	if len(m.dE) != x.dim || len(m.dFlow) != x.flows || len(m.hotPart) != x.walls {
 		m.dE, m.yj, m.fj, m.scale = make([]float64, x.dim), make([]float64, x.dim), make([]float64, x.dim), make([]float64, x.dim)
 		m.dFlow = make([]float64, x.flows)
 		m.dE0, m.cap = make([]float64, x.dim), make([]float64, x.dim)

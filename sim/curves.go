@@ -1,5 +1,7 @@
 package sim
 
+import "strings"
+
 // Curve is one quantity against time after lighting with its band.
 type Curve struct {
 	Key  string    `json:"key"` // carries its unit
@@ -9,6 +11,8 @@ type Curve struct {
 	P90  []float64 `json:"p90"`
 }
 
+// A curve that is a temperature or a state ends with its burn; amounts and
+// rates go on, as what is left and as nothing.
 var curveInfo = [...]struct{ key, name string }{
 	{"firepower_W", "firepower"},
 	{"firepower_gross_W", "firepower, char included"},
@@ -32,10 +36,20 @@ var curveInfo = [...]struct{ key, name string }{
 
 const nCurves = len(curveInfo)
 
+// goesOn says that a curve has a value after its burn has ended.
+func goesOn(key string) bool { return !strings.HasSuffix(key, "_K") && key != "excess_air" }
+
+// stops says that this value is zero then.
+func stops(key string) bool {
+	return strings.HasSuffix(key, "_W") || strings.HasSuffix(key, "_kg_s") || key == "flame_state" || key == "yellow"
+}
+
 type curvePoint [nCurves]float32
 
 // point reads the curves at one stored state.
-func (b *burner) point(t float64, y []float64) curvePoint {
+func (b *burner) point(k int) curvePoint {
+	t, y := b.track.t[k], b.track.y[k]
+	b.with(b.track.on[k])
 	b.stageOne(t, y)
 	lhv := b.lhvDry - b.x*2.443e6
 	gross := b.rate * lhv

@@ -157,6 +157,7 @@ func (m *model) useful(y0, y1 []float64) float64 {
 func (b *burner) flameMeans(f *figures, t0, t1 float64) {
 	const n = 8
 	k := &b.track
+	defer b.with(b.on)
 	if len(k.t) < 2 {
 		return
 	}
@@ -170,6 +171,7 @@ func (b *burner) flameMeans(f *figures, t0, t1 float64) {
 		for c := range y {
 			y[c] = k.y[j][c]*(1-u) + k.y[j+1][c]*u
 		}
+		b.with(k.on[j])
 		b.stageOne(t, y)
 		s, r, o := b.flameState(y)
 		swirl += s / n

@@ -79,18 +79,6 @@ func lack(format string, a ...any) error {
 	return fmt.Errorf("%w: %s", errLayout, fmt.Sprintf(format, a...))
 }
 
-func holeArea(h stove.Hole) (area, hydraulic float64) {
-	switch h.Shape {
-	case stove.Slot:
-		return h.Width * h.Height, 2 * h.Width * h.Height / (h.Width + h.Height)
-	case stove.Triangle:
-		side := math.Hypot(h.Width/2, h.Height)
-		return h.Width * h.Height / 2, 4 * (h.Width * h.Height / 2) / (h.Width + 2*side)
-	default:
-		return math.Pi / 4 * h.Width * h.Width, h.Width
-	}
-}
-
 // join puts rows together into one group with the same total area; the
 // diameter is weighted by area, the height too.
 func join(rows []opening) opening {
@@ -131,7 +119,7 @@ func newLayout(f *firing.Firing) (*layout, error) {
 	var standWall float64
 	shift := d.Standoff // outer can's base to fuel can's base
 	for _, r := range d.Rows {
-		a, dh := holeArea(r.Hole)
+		a, dh := r.Hole.Area(), r.Hole.Hydraulic()
 		if r.Count < 1 || a <= 0 {
 			return nil, lack("row %q: %d holes of %.4g m2, want at least one hole with an area", r.Name, r.Count, a)
 		}

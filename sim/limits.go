@@ -32,6 +32,8 @@ func (b *burner) limits(f *figures) []Limit {
 	k := &b.track
 	j := min(int(0.5*(t0+t1)/k.grid), len(k.t)-1)
 	y := k.y[j]
+	defer b.with(b.on)
+	b.with(k.on[j])
 	b.stageOne(k.t[j], y)
 	b.stageTwo(y)
 	head := max(b.head, 1e-6)

@@ -241,8 +241,9 @@ func atomMutants() []atomMutant {
 		{"fuel turned", func(m *model, k float64) { m.rate *= k }},
 		{"char made", func(m *model, k float64) { m.charMade *= k }},
 		{"char eaten", func(m *model, k float64) { m.charEat *= k }},
+		{"volatiles of the char made", func(m *model, k float64) { m.volMade *= k }},
+		{"volatiles driven out", func(m *model, k float64) { m.volOut *= k }},
 		{"starter burned", func(m *model, k float64) { m.startRate *= k }},
-		{"air by the rows", func(m *model, k float64) { m.rowIn *= k }},
 		{"air by rows and leaks", func(m *model, k float64) { m.airIn *= k }},
 		{"air through the bed", func(m *model, k float64) { m.mPrim *= k }},
 	}

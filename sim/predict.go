@@ -147,8 +147,8 @@ func Predict(ctx context.Context, f *firing.Firing, opt Options) (*Prediction, e
 				p.values[i] = b.figures()
 				worst[w].worse(b.ledger(b.track.y[0], b.solver.Y()))
 				c := make([]curvePoint, len(b.track.t))
-				for k, t := range b.track.t {
-					c[k] = b.point(t, b.track.y[k])
+				for k := range c {
+					c[k] = b.point(k)
 				}
 				curves[i] = c
 				if opt.Progress != nil {
@@ -202,8 +202,8 @@ func quantiles(v []float64) Quantiles {
 	return q
 }
 
-// bands takes quantiles of each curve at each time. A burn that has ended
-// keeps its last values.
+// bands takes quantiles of each curve at each time, temperatures over the burns
+// still going.
 func bands(runs [][]curvePoint, grid float64, workers int) ([]float64, []Curve) {
 	long := 0
 	for _, r := range runs {
@@ -229,13 +229,17 @@ func bands(runs [][]curvePoint, grid float64, workers int) ([]float64, []Curve) 
 				out[c] = Curve{Key: curveInfo[c].key, Name: curveInfo[c].name, P10: make([]float64, long), P50: make([]float64, long), P90: make([]float64, long)}
 				for k := range long {
 					v = v[:0]
+					on, zero := goesOn(curveInfo[c].key), stops(curveInfo[c].key)
 					for _, r := range runs {
-						if len(r) > 0 {
-							v = append(v, float64(r[min(k, len(r)-1)][c]))
+						switch {
+						case k < len(r):
+							v = append(v, float64(r[k][c]))
+						case len(r) == 0 || !on:
+						case zero:
+							v = append(v, 0)
+						default:
+							v = append(v, float64(r[len(r)-1][c]))
 						}
-					}
-					if len(v) == 0 {
-						continue
 					}
 					slices.Sort(v)
 					out[c].P10[k], out[c].P50[k], out[c].P90[k] = stats.SortedQuantile(v, 0.1), stats.SortedQuantile(v, 0.5), stats.SortedQuantile(v, 0.9)
@@ -259,12 +263,17 @@ func (p *Prediction) drivers() map[string][]Driver {
 	}
 	for _, f := range []Figure{FTimeToBoil, FFlameTime, FHeatTime, FFirepower, FCharYield, FEfficiency, FJetsLit} {
 		v := p.Values(f)
+		came, of := make([][]float64, nPriors), v[:0]
 		for i, x := range v {
-			if math.IsNaN(x) {
-				v[i] = math.Inf(1) // never is later than any time
+			if math.IsNaN(x) { // what drives "never" is another question
+				continue
+			}
+			of = append(of, x)
+			for j := range came {
+				came[j] = append(came[j], cols[j][i])
 			}
 		}
-		for i, d := range stats.Drivers(cols, v) {
+		for i, d := range stats.Drivers(came, of) {
 			if i >= 5 || d.Share < 2*d.Noise {
 				break
 			}

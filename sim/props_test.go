@@ -47,6 +47,7 @@ const (
 	allowPart    = 5e-3
 	allowMass    = 1e-6
 	allowBoil    = 0.02 // [K]
+	allowCold    = 0.5  // below what everything starts at [K]
 )
 
 // inParallel calls f for 0 to n-1 on all cores, each with a burner of its own.
@@ -150,9 +151,9 @@ func (y *tally) report(t *testing.T) {
 
 // survey is what is looked at in every run of every design.
 type survey struct {
-	accepted, solved, ledger, finite, mass, boil, gasRaw, gasChar tally
-	energyGap, elementGap, partGap                                atomicMax
-	steps, runs                                                   atomic.Int64
+	accepted, solved, ledger, finite, mass, cold, boil, gasRaw, gasChar tally
+	energyGap, elementGap, partGap                                      atomicMax
+	steps, runs                                                         atomic.Int64
 }
 
 type atomicMax struct {
@@ -222,17 +223,33 @@ func ledgerGaps(l *Ledger) []ledgerGap {
 // states looks at every stored state of the run just ended.
 func (v *survey) states(b *burner, seed uint64, k int) {
 	nan, low, lowAt, lowOf := "", 0.0, 0.0, ""
+	cold, coldAt, coldOf := math.Inf(1), 0.0, 0
 	hot, hotAt := math.Inf(-1), 0.0
 	charge := b.dry0 + b.water0
+	parts := [][2]int{{iTBed, iTAir + 1}, {b.wall, b.top + 1}, {b.ground, b.ground + b.grounds}}
+	least := b.T0
+	if b.cond.Warm > 0 {
+		least = min(least, b.cond.Warm)
+	}
+	if b.cond.Pot != nil {
+		least = min(least, b.track.y[0][b.pot])
+	}
 	masses := []struct {
 		name string
 		i    int
-	}{{"raw", iRaw}, {"char", iChar}, {"starter", iStart}, {"water", b.mass}}
+	}{{"raw", iRaw}, {"char", iChar}, {"volatiles", iVolatile}, {"starter", iStart}, {"water", b.mass}}
 	for j, t := range b.track.t {
 		y := b.track.y[j]
 		for i, x := range y {
 			if x-x != 0 && nan == "" {
 				nan = fmt.Sprintf("component %d is %g at %.0f s", i, x, t)
+			}
+		}
+		for _, p := range parts {
+			for i := p[0]; i < p[1]; i++ {
+				if y[i] < cold {
+					cold, coldAt, coldOf = y[i], t, i
+				}
 			}
 		}
 		for _, m := range masses {
@@ -249,6 +266,7 @@ func (v *survey) states(b *burner, seed uint64, k int) {
 	} else {
 		v.finite.note(seed, k, 0, "")
 	}
+	v.cold.note(seed, k, (least-cold)/allowCold, "component %d at %.2f K at %.0f s, nothing starts below %.2f", coldOf, cold, coldAt, least)
 	v.mass.note(seed, k, low/allowMass, "%s at %.3g of the charge at %.0f s", lowOf, -low, lowAt)
 	if b.cond.Pot != nil {
 		v.boil.note(seed, k, max(hot, 0)/allowBoil, "%.4f K above saturation at %.0f s", hot, hotAt)
@@ -333,7 +351,7 @@ func TestProps(t *testing.T) {
 		name string
 		y    *tally
 	}{
-		{"accepted", &v.accepted}, {"solved", &v.solved}, {"ledger", &v.ledger}, {"finite", &v.finite}, {"no_negative_mass", &v.mass},
+		{"accepted", &v.accepted}, {"solved", &v.solved}, {"ledger", &v.ledger}, {"finite", &v.finite}, {"no_negative_mass", &v.mass}, {"not_colder_than_all", &v.cold},
 		{"not_above_saturation", &v.boil}, {"gas_while_raw", &v.gasRaw}, {"gas_of_char", &v.gasChar},
 	} {
 		t.Run(p.name, func(t *testing.T) { p.y.report(t) })

@@ -305,7 +305,8 @@ func (p *plan) take(t float64, m *Moments) []firing.Act {
 }
 
 func (p *plan) now(t float64) []firing.Act {
-	acts := p.take(t, &Moments{})
+	n := math.NaN()
+	acts := p.take(t, &Moments{n, n, n, n, n, n, n})
 	// A part that is put on later is not there at lighting.
 	for _, a := range p.todo {
 		switch a.Do {
@@ -318,6 +319,14 @@ func (p *plan) now(t float64) []firing.Act {
 		}
 	}
 	return acts
+}
+
+// with sets what stands on the stove.
+func (m *model) with(on parts) {
+	if m.on != on {
+		m.on = on
+		m.setTop()
+	}
 }
 
 // apply puts parts on or takes them off.
@@ -352,6 +361,7 @@ type track struct {
 	grid float64
 	t    []float64
 	y    [][]float64
+	on   []parts // what stood on the stove then
 	work []float64
 }
 
@@ -359,6 +369,7 @@ func (k *track) reset(grid float64, dim int) {
 	k.grid = grid
 	k.t = k.t[:0]
 	k.y = k.y[:0]
+	k.on = k.on[:0]
 	if len(k.work) != dim {
 		k.work = make([]float64, dim)
 	}
@@ -376,6 +387,7 @@ func (k *track) add(b *burner, t float64) {
 	}
 	b.solver.At(t, k.y[n])
 	k.t = append(k.t, t)
+	k.on = append(k.on, b.on)
 }
 
 func (k *track) fill(b *burner) {
