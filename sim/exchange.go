@@ -25,6 +25,12 @@ type heatflow struct {
 	gasPart   []float64
 	flamePart []float64
 	openPart  []float64
+	gas4      float64 // fourth powers of the gas temperatures [K4]
+	flame4    float64
+	jetSpeed  float64 // under the pot [m/s], [m]
+	jetWidth  float64
+	flameGlow float64 // radiating power of the flame under the pot [W/K4]
+	throughC  float64 // heat capacity flow past the pot [W/K]
 
 	// of the last evaluation, for figures and limits
 	potBase, potSide, potRad float64 // into the pot [W]
@@ -59,8 +65,7 @@ func pow4(x float64) float64 { return sq(sq(x)) }
 // film is natural convection from a surface dT hotter than the air, joined
 // with the wind's forced convection: √(h_n² + h_f²) [W/m2 K].
 func (m *model) film(c, dT float64) float64 {
-	h := c * softQuarter(dT)
-	return math.Sqrt(h*h + m.films.wind)
+	return math.Sqrt(c*c*rounded(dT) + m.films.wind)
 }
 
 // saturate keeps an exchange below what a stream of heat capacity flow c can
@@ -102,6 +107,7 @@ func (m *model) stageTwo(y []float64) {
 // prepare computes what the groups need from the gas side.
 func (m *model) prepare(y []float64) {
 	TB, T1 := y[iTBed], y[iTGas]
+	m.gas4, m.flame4 = pow4(T1), pow4(y[iTFlame])
 	kBed := 0.08 + 5.6e-10*TB*TB*TB // Kunii and Smith evaluated for pellets, 500 to 1300 K [W/m K]
 	m.hBedWall = m.p[pBedWall] / (m.fuel.Size/(2*kBed) + m.bore/(8*kBed))
 	m.near = m.lit * math.Exp(-m.hRaw/m.front.layer)
@@ -118,6 +124,7 @@ func (m *model) prepare(y []float64) {
 	m.upTop = out * up * (1 - open)
 	m.upPot, m.upSky = 0, out*up*open
 	if m.on.pot {
+		m.underPot(y)
 		v := m.viewPot()
 		m.upPot, m.upSky = m.upSky*v, m.upSky*(1-v)
 	}
@@ -182,8 +189,8 @@ func (m *model) wallGroup(y []float64, i int) {
 	inner := math.Pi * m.bore
 	w4 := pow4(Tw)
 	qb := (m.hBedWall*inner*m.hotPart[i] + m.upWall*m.openPart[i]) * (TB - Tw)
-	q1 := inner * m.gasPart[i] * (gasFilm*(T1-Tw) + gasEmissivity*sigma*(pow4(T1)-w4))
-	q2 := inner * m.flamePart[i] * (flameFilm*(T2-Tw) + flameEmiss*sigma*(pow4(T2)-w4))
+	q1 := inner * m.gasPart[i] * (gasFilm*(T1-Tw) + gasEmissivity*sigma*(m.gas4-w4))
+	q2 := inner * m.flamePart[i] * (flameFilm*(T2-Tw) + flameEmiss*sigma*(m.flame4-w4))
 	m.move(fBedWall, iTBed, k, qb)
 	m.move(fGasWall, iTGas, k, q1)
 	m.move(fFlameWall, iTFlame, k, q2)
@@ -191,7 +198,7 @@ func (m *model) wallGroup(y []float64, i int) {
 	outside := inner * m.height / float64(m.walls)
 	if m.double {
 		ha := m.films.annulus * (0.0045 + 7.1e-5*0.5*(Tw+TA)) // conductivity of air, 300 to 700 K within 4 %
-		ha = math.Sqrt(ha*ha + sq(m.films.wallL*softQuarter(Tw-TA)))
+		ha = math.Sqrt(ha*ha + sq(m.films.wallL)*rounded(Tw-TA))
 		qa := ha * outside * (Tw - TA)
 		m.move(fWallAir, k, iTAir, qa)
 		j := m.outerAt(i)
@@ -271,7 +278,7 @@ func (m *model) topGroup(y []float64) {
 	t4 := pow4(T)
 	up := m.upTop * (y[iTBed] - T)
 	m.move(fBedTop, iTBed, m.top, up)
-	in := a * (standFilm*(T2-T) + flameEmiss*sigma*(pow4(T2)-t4))
+	in := a * (standFilm*(T2-T) + flameEmiss*sigma*(m.flame4-t4))
 	m.move(fFlameTop, iTFlame, m.top, in)
 	qo := out * (m.film(m.films.topL, T-T0)*(T-T0) + m.emis.wall*sigma*(t4-m.amb4))
 	m.out(fTopOut, m.top, qo)

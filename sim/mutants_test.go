@@ -96,6 +96,7 @@ func moved(b *burner, flow int, side string) (joule float64, there bool) {
 	defer func() { b.part = whole }()
 	for j, t := range b.track.t {
 		y := b.track.y[j]
+		b.with(b.track.on[j])
 		b.stageOne(t, y)
 		b.part = whole
 		a := sums(y)

@@ -71,24 +71,29 @@ func (m *model) waterGroup(y []float64) {
 	m.q[qPotOut] += dry + out
 }
 
-// potInFlame is what gas and flame give the pot's base and side.
-func (m *model) potInFlame(y []float64, T float64) {
+// underPot computes what meets the pot, before the pot cools it.
+func (m *model) underPot(y []float64) {
 	T2 := y[iTFlame]
 	theta := min(max(y[iFlame], 0), 1)
-	share := m.topOut / (m.topOut + m.airOut + 1e-9) // of the gas that leaves by the throat
-	c := m.cFlue * share
+	m.throughC = m.cFlue * m.topOut / (m.topOut + m.airOut + 1e-9) // of the gas, what leaves by the throat
 	// A hot core reaches the base when the flame is as tall as its room.
 	m.coreT = T2 + m.p[pFlameCore]*theta*m.contact()*positive(m.tFlame-T2, 1)
-	speed, width := heat.Arrival(m.topOut, m.rhoFlame, m.airRho, m.throatD, m.potHeight)
+	m.jetSpeed, m.jetWidth = heat.Arrival(m.topOut, m.rhoFlame, m.airRho, m.throatD, m.potHeight)
+	// The flame's own radiation, a disc as wide as the jet.
+	wet := (m.flue[gas.CO2] + m.flue[gas.H2O]) / (m.flue.Moles() + 1e-12) * m.P
+	disc := min(math.Pi/4*m.jetWidth*m.jetWidth, m.potArea)
+	m.flameGlow = disc * heat.FlameEmissivity(wet, m.potHeight, sootPerYellow*m.yellow) * theta * sigma
+}
+
+// potInFlame is what gas and flame give the pot's base and side.
+func (m *model) potInFlame(y []float64, T float64) {
+	T2, c, speed := y[iTFlame], m.throughC, m.jetSpeed
 	f := heat.FlueFilm(0.5*(m.coreT+T), m.P)
-	m.hBase = heat.BaseCoefficient(f, width, speed, m.potHeight, m.cond.Pot.Diameter, heat.BaseFactor*m.p[pPotBase], m.coreT-T)
+	m.hBase = heat.BaseCoefficient(f, m.jetWidth, speed, m.potHeight, m.cond.Pot.Diameter, heat.BaseFactor*m.p[pPotBase], m.coreT-T)
 	// The stream as a whole gives no more than it has above the pot.
 	lift := positive(T2-T, 1) + 1
 	base := saturate(m.hBase*m.potArea*positive(m.coreT-T, 1)/lift, c)*lift - saturate(m.hBase*m.potArea, c)*positive(T-m.coreT, 1)
-	// The flame's own radiation, a disc as wide as the jet.
-	wet := (m.flue[gas.CO2] + m.flue[gas.H2O]) / (m.flue.Moles() + 1e-12) * m.P
-	disc := min(math.Pi/4*width*width, m.potArea)
-	base += disc * heat.FlameEmissivity(wet, m.potHeight, sootPerYellow*m.yellow) * theta * sigma * (pow4(m.coreT) - pow4(T))
+	base += m.flameGlow * (pow4(m.coreT) - pow4(T))
 	m.potBase = base
 	// What is left rises along the side.
 	past := max(T2-base/(c+1e-3), min(T, m.T0))

@@ -2,6 +2,7 @@ package sim
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"reflect"
@@ -251,6 +252,99 @@ func TestPredictRepeats(t *testing.T) {
 		other.Seed = one.Seed
 		if sameNumbers(reflect.ValueOf(one).Elem(), reflect.ValueOf(other).Elem(), "prediction") == "" {
 			t.Errorf("design %d: seeds 5 and 6 give the same prediction", seed)
+		}
+	}
+}
+
+// TestLaterActs: what is done to the stove at a time does not change what the
+// prediction says about the time before. Curves are read from stored states
+// once the burn is over, so they must know what stood on the stove when.
+func TestLaterActs(t *testing.T) {
+	const at = 900.0
+	curves := func(f *firing.Firing) []curvePoint {
+		s, err := newSite(f, shippedNodes)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := new(burner)
+		if err := b.run(s, MedianParams(), shippedWidths, signTol, 20); err != nil {
+			t.Fatal(err)
+		}
+		var out []curvePoint
+		for k := range b.track.t {
+			out = append(out, b.point(k))
+		}
+		return out
+	}
+	base := demo()
+	base.Design.Riser = nil
+	whole := curves(base)
+	for _, act := range []firing.Act{firing.Snuff, firing.PotOff, firing.RingOff, firing.StandOff} {
+		f := designs.Clone(base)
+		f.Conditions.Schedule = append(f.Conditions.Schedule, firing.Action{Do: act, At: at})
+		cut := curves(f)
+		if why := apartBefore(whole, cut, int(at/20)-1); why != "" {
+			t.Errorf("%s at %.0f s: %s", act, at, why)
+		}
+	}
+}
+
+// apartBefore is where two sets of curves first differ before a point.
+func apartBefore(whole, cut []curvePoint, end int) string {
+	for k := range end {
+		for c := range nCurves {
+			a, b := float64(whole[k][c]), float64(cut[k][c])
+			if math.Abs(a-b) > 1e-3*math.Max(math.Abs(a), math.Abs(b))+1e-9 {
+				return fmt.Sprintf("%s at %d s is %.5g, without it %.5g", curveInfo[c].key, k*20, b, a)
+			}
+		}
+	}
+	return ""
+}
+
+// TestActsAfterMoments: an act tied to a moment waits for it, with no delay
+// too.
+func TestActsAfterMoments(t *testing.T) {
+	f := demo()
+	f.Conditions.Schedule = []firing.Action{{Do: firing.PotOn, After: firing.JetsLit}}
+	s, err := newSite(f, shippedNodes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := new(burner)
+	if err := b.run(s, MedianParams(), shippedWidths, shippedTol, 20); err != nil {
+		t.Fatal(err)
+	}
+	if m := b.seen.m; !(math.Abs(m.PotOn-m.JetsLit) < 0.01*m.JetsLit+1) {
+		t.Errorf("pot on at %.1f s, jets lit at %.1f s, want the same", m.PotOn, m.JetsLit)
+	}
+}
+
+// TestBurnersAreReused: a burner that has burned one stove burns the next as a
+// new one does, whatever the number of its rows, walls and nodes.
+func TestBurnersAreReused(t *testing.T) {
+	used := new(burner)
+	for k := range 40 {
+		seed := uint64(1 + k*37%200)
+		f := designs.For(t, seed)
+		s, err := newSite(f, nodes{3 + k%3, 1 + k%2, 5 + k%4})
+		if err != nil {
+			t.Fatal(err)
+		}
+		fresh := new(burner)
+		if err := fresh.run(s, MedianParams(), shippedWidths, shippedTol, 20); err != nil {
+			t.Fatalf("design %d: %v", seed, err)
+		}
+		used.phases = [4]float64{}
+		if err := used.run(s, MedianParams(), shippedWidths, shippedTol, 20); err != nil {
+			t.Fatalf("design %d on a used burner: %v", seed, err)
+		}
+		if i, ok := sameBits(fresh.solver.Y(), used.solver.Y()); !ok {
+			t.Errorf("design %d: component %d ends at %v on a used burner, at %v on a new one", seed, i, used.solver.Y()[i], fresh.solver.Y()[i])
+		}
+		a, b := fresh.figures(), used.figures()
+		if i, ok := sameBits(a[:], b[:]); !ok {
+			t.Errorf("design %d: %s is %v on a used burner, %v on a new one", seed, Figure(i), b[i], a[i])
 		}
 	}
 }

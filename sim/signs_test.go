@@ -138,6 +138,7 @@ func outcomeOf(b *burner, f *firing.Firing, leaks float64) (outcome, error) {
 	for j, t := range b.track.t {
 		if t >= o.start && t <= o.end {
 			n++
+			b.with(b.track.on[j])
 			b.stageOne(t, b.track.y[j])
 			o.ring = max(o.ring, math.Abs(b.lossRing)/max(b.head, 1e-6))
 			if b.track.y[j][iFlow] < 0 {
@@ -163,12 +164,11 @@ func steamTo(b *burner, t float64) float64 {
 // the pace of the front.
 func cappedShare(b *burner, t0, t1 float64) float64 {
 	n, c := 0, 0
-	snuff := snuffedAt(b)
 	for j, t := range b.track.t {
-		if t < t0 || t > t1 || t >= snuff {
+		if t < t0 || t > t1 {
 			continue
 		}
-		b.on.snuffed = false
+		b.with(b.track.on[j])
 		b.stageOne(t, b.track.y[j])
 		byAir := b.lit * positive(b.mPrim, b.w.reversal) / bed.AirFuel(b.p[pAirNeed], b.x) * b.there
 		n++

@@ -40,5 +40,6 @@ func least(a, b, w float64) float64 {
 
 func quarter(x float64) float64 { return math.Sqrt(math.Sqrt(x)) }
 
-// eighth root of x² + 1: |x|^(1/4) rounded at zero.
-func softQuarter(x float64) float64 { return math.Sqrt(math.Sqrt(math.Sqrt(x*x + 1))) }
+// rounded is |x|^½ rounded at zero; c²·rounded(dT) is the square of a film of
+// natural convection, and the film times dT has a continuous slope.
+func rounded(x float64) float64 { return math.Sqrt(math.Abs(x) + 0.1) }

@@ -5,8 +5,11 @@ import "math"
 // quartic is a polynomial in s = √(T/1000 K).
 type quartic [5]float64
 
-func (q *quartic) at(T float64) float64 {
-	s := math.Sqrt(max(T, 100) / 1000)
+func (q *quartic) at(T float64) float64 { return q.of(root(T)) }
+
+func root(T float64) float64 { return math.Sqrt(max(T, 100) * 1e-3) }
+
+func (q *quartic) of(s float64) float64 {
 	return q[0] + s*(q[1]+s*(q[2]+s*(q[3]+s*q[4])))
 }
 
@@ -47,6 +50,12 @@ func ViscosityFlue(T float64) float64 { return 1e-6 * flueViscosity.at(T) }
 // and within 8 % for the flue gases named there. Wood gas before its flame
 // conducts 15 to 75 % better because of its hydrogen: use Mix.FastConductivity.
 func ConductivityFlue(T float64) float64 { return 1e-3 * flueConductivity.at(T) }
+
+// TransportFlue is ViscosityFlue and ConductivityFlue at once.
+func TransportFlue(T float64) (viscosity, conductivity float64) {
+	s := root(T)
+	return 1e-6 * flueViscosity.of(s), 1e-3 * flueConductivity.of(s)
+}
 
 // rows builds a table of the core gases from a property and its slope.
 func rows(f func(sp Species, T float64) float64) (t [fastSteps + 2]fastRow) {

@@ -26,7 +26,8 @@ func AirFilm(t, p float64) Film {
 
 // FlueFilm returns the properties of wood flue gas at t [K] and p [Pa].
 func FlueFilm(t, p float64) Film {
-	return Film{T: t, K: gas.ConductivityFlue(t), Nu: gas.ViscosityFlue(t) * flueR * t / p}
+	mu, k := gas.TransportFlue(t)
+	return Film{T: t, K: k, Nu: mu * flueR * t / p}
 }
 
 // rayleigh is g beta |dT| L^3/(nu alpha) with beta = 1/T of the film.
