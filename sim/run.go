@@ -22,7 +22,7 @@ type tolerances struct {
 	max  float64 // longest step [s]
 }
 
-var shippedTol = tolerances{rtol: 1e-3, max: 120}
+var shippedTol = tolerances{rtol: 1e-3, max: 240}
 
 // burner integrates models one after another and keeps its storage.
 type burner struct {
@@ -83,7 +83,7 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 	b.model.start(b.y)
 	b.seen.reset()
 	b.track.reset(grid, b.dim)
-	opt := numeric.Options{RTol: tol.rtol, ATols: b.atol, MaxStep: tol.max, Quadratures: nQuads, Autonomous: b.gusts == 0, Pattern: b.pattern, FirstStep: 0.01, MaxSteps: 20000}
+	opt := numeric.Options{RTol: tol.rtol, ATols: b.atol, MaxStep: tol.max, Quadratures: nQuads, Autonomous: b.gusts == 0, Pattern: b.pattern, FirstStep: 0.1, MaxSteps: 20000}
 	plan := newPlan(b.cond.Schedule, b.cond.Pot != nil)
 	acts := plan.now(0)
 	b.apply(acts)
@@ -126,7 +126,7 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 			}
 		}
 		b.apply(acts)
-		if err := b.solver.Restart(nil, 0.05); err != nil {
+		if err := b.solver.Restart(nil, 0.3); err != nil {
 			return err
 		}
 	}
