@@ -81,6 +81,24 @@ func apart(a, ref *figures) (size float64, worst Figure) {
 	return size, worst
 }
 
+// smallest is the size of a figure below which its share no longer counts: no one
+// reads the third digit of a ratio of two airs when there is no second air.
+func smallest(f Figure) float64 {
+	switch figureInfo[f].Unit {
+	case "1":
+		return 0.1
+	case "W":
+		return 10
+	case "Pa":
+		return 0.05
+	}
+	return 0
+}
+
+// mostBurnOut is where CO burn-out is as good as endless: 3 is wanted, and the
+// law runs away exponentially in a cool flame.
+const mostBurnOut = 100
+
 func apartIn(f Figure, a, ref float64) float64 {
 	if math.IsNaN(a) || math.IsNaN(ref) {
 		if math.IsNaN(a) && math.IsNaN(ref) {
@@ -88,14 +106,20 @@ func apartIn(f Figure, a, ref float64) float64 {
 		}
 		return math.Inf(1)
 	}
+	if f == FBurnOut {
+		a, ref = min(a, mostBurnOut), min(ref, mostBurnOut)
+	}
 	d := math.Abs(a - ref)
+	if d == 0 {
+		return 0
+	}
 	switch info := figureInfo[f]; {
 	case info.Moment:
 		return d / max(1, 2e-3*math.Abs(ref))
 	case info.Unit == "s": // differences of moments
 		return d / max(1, 3e-3*math.Abs(ref))
 	default:
-		return d / (3e-3 * math.Abs(ref))
+		return d / (3e-3 * max(math.Abs(ref), smallest(f)))
 	}
 }
 
