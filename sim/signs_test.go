@@ -190,7 +190,7 @@ type sign struct {
 	rises  []quantityOf
 	falls  []quantityOf
 	inward bool // only where air enters by the base
-	ring   bool // only where the throat takes 2 % of the draft: less, and what a narrow ring does is keep the bed warm
+	ring   bool // only where the throat takes 5 % of the draft: less, and what a narrow ring does is keep the bed warm
 }
 
 // quantityOf is one quantity in both runs of a pair.
@@ -271,7 +271,7 @@ func signs() []sign {
 				if f.Design.Ring == nil || f.Design.Fan != (stove.Fan{}) {
 					return false
 				}
-				f.Design.Ring.Bore *= 0.85
+				f.Design.Ring.Bore *= 0.75
 				return true
 			},
 			falls: []quantityOf{through}, inward: true, ring: true,
@@ -411,7 +411,7 @@ func (p *pairs) add(seed uint64, s *sign, a, b *outcome) {
 		p.capped++
 		return
 	}
-	if s.inward && (a.outward || b.outward) || s.ring && b.ring < 0.02 {
+	if s.inward && (a.outward || b.outward) || s.ring && b.ring < 0.05 {
 		p.aside++
 		return
 	}
