@@ -30,7 +30,7 @@ type outcome struct {
 	regime     string
 	capped     bool
 	outward    bool         // gas leaves by the holes in the base, as where a warm annulus feeds holes higher up
-	ring       float64      // most that the throat takes of the draft
+	ring       float64      // share of the draft that the throat takes, mean
 	start, end float64      // of the wood-gas phase [s]
 	whole      bool         // the front came to the grate
 	track      [][4]float64 // dry fuel turned, char, primary and secondary air [kg] every signGrid
@@ -140,12 +140,13 @@ func outcomeOf(b *burner, f *firing.Firing, leaks float64) (outcome, error) {
 			n++
 			b.with(b.track.on[j])
 			b.stageOne(t, b.track.y[j])
-			o.ring = max(o.ring, math.Abs(b.lossRing)/max(b.head, 1e-6))
+			o.ring += math.Abs(b.lossRing) / max(b.head, 1e-6)
 			if b.track.y[j][iFlow] < 0 {
 				out++
 			}
 		}
 	}
+	o.ring /= float64(max(n, 1))
 	o.outward = float64(out) > 0.05*float64(n)
 	return o, nil
 }
