@@ -23,8 +23,8 @@ func (b *burner) limits(f *figures) []Limit {
 	if math.IsNaN(t0) {
 		return []Limit{{"never lights", "With median values the jets never light: more starter over the whole top, drier fuel, or more primary air.", 10}}
 	}
-	if math.IsNaN(t1) {
-		t1 = f[FFrontAtGrate]
+	if g := f[FFrontAtGrate]; math.IsNaN(t1) || g < t1 { // over the wood-gas phase
+		t1 = g
 	}
 	if math.IsNaN(t1) || t1 <= t0 {
 		t1 = t0 + 60

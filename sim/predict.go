@@ -108,6 +108,7 @@ func Predict(ctx context.Context, f *firing.Firing, opt Options) (*Prediction, e
 	// The median run first: it says whether the design can be computed at all.
 	mid := pool.Get().(*burner)
 	defer pool.Put(mid)
+	mid.phases = [len(gustPeriods)]float64{}
 	if err := mid.run(s, MedianParams(), shippedWidths, shippedTol, opt.Grid); err != nil {
 		return nil, err
 	}
