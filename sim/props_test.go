@@ -51,6 +51,7 @@ const (
 	allowMass    = 1e-6
 	allowBoil    = 0.02 // [K]
 	allowCold    = 0.5  // below what everything starts at [K]
+	allowChilled = 5.0  // the same with a pot, which its water cools as it evaporates [K]
 )
 
 // inParallel calls f for 0 to n-1 on all cores, each with a burner of its own.
@@ -269,7 +270,11 @@ func (v *survey) states(b *burner, seed uint64, k int) {
 	} else {
 		v.finite.note(seed, k, 0, "")
 	}
-	v.cold.note(seed, k, (least-cold)/allowCold, "component %d at %.2f K at %.0f s, nothing starts below %.2f", coldOf, cold, coldAt, least)
+	allow := allowCold
+	if b.cond.Pot != nil && b.cond.Water.Mass > 0 {
+		allow = allowChilled
+	}
+	v.cold.note(seed, k, (least-cold)/allow, "component %d at %.2f K at %.0f s, nothing starts below %.2f", coldOf, cold, coldAt, least)
 	v.mass.note(seed, k, low/allowMass, "%s at %.3g of the charge at %.0f s", lowOf, -low, lowAt)
 	if b.cond.Pot != nil {
 		v.boil.note(seed, k, max(hot, 0)/allowBoil, "%.4f K above saturation at %.0f s", hot, hotAt)
