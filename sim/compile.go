@@ -193,12 +193,6 @@ func (s *site) readPot() error {
 	return nil
 }
 
-// newModel is one sample: the site with one value of every parameter.
-func newModel(s *site, p Params, w widths) (*model, error) {
-	m := &model{}
-	return m, m.reset(s, p, w)
-}
-
 // reset makes m the model of a sample, keeping its storage.
 func (m *model) reset(s *site, p Params, w widths) error {
 	x := s.shape

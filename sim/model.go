@@ -79,7 +79,6 @@ type model struct {
 	ringK                                    float64 // of the throat alone, with its prior [1/m4]
 	topK                                     float64 // loss of ring, column and gap over area squared [1/m4]
 	topLin                                   float64 // its viscous part [1/m3]
-	viewF                                    float64 // bed top to throat, for the bed at its present height
 	vapour0                                  float64 // of the ambient air [Pa]
 	amb4                                     float64 // fourth power of the ambient temperature [K4]
 	groundEm                                 float64
@@ -129,7 +128,6 @@ type site struct {
 	rowLaw                 []*draft.Discharge
 	inletLaw               *draft.Discharge
 	zJets                  float64 // where the flame begins: mean height of the rows above the fuel
-	volume                 float64 // charge given by volume [m3], 0 when by mass
 	n                      nodes
 	soil                   groundStuff
 	wallEm, outerEm, potEm emission

@@ -149,8 +149,8 @@ func TestLedgerNoticesHeat(t *testing.T) {
 	}
 	type result struct {
 		mutant
-		caught, name, by string
-		size             float64
+		caught, by string
+		size       float64
 	}
 	var all []result
 	for f := range nFlows {

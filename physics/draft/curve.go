@@ -66,8 +66,8 @@ type law struct {
 	unit    float64 // dp rho/(mu^2 G) = factor/(2 d^2) [1/m2]
 }
 
-func (g *curve) scaled(area, d, factor float64) law {
-	return law{g: g, perFlow: d / area, unit: factor / (2 * d * d)}
+func (c *curve) scaled(area, d, factor float64) law {
+	return law{g: c, perFlow: d / area, unit: factor / (2 * d * d)}
 }
 
 // Drop returns the pressure lost [Pa] and its slope [Pa s/kg]; see [Element].
