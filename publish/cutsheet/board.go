@@ -20,6 +20,7 @@ type board struct {
 	at                     drawing.Point // where the part's origin lies
 	cut, drill, fold, note []drawing.Shape
 	taken                  []drawing.Box // no words here
+	left                   []string      // words of rows that found no room beside them
 }
 
 func (b *board) p(x, y float64) drawing.Point {

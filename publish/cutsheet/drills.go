@@ -16,13 +16,13 @@ type Row struct {
 	Name   string // the maker's word, may be empty
 	On     stove.Place
 	Count  int
-	Want   Outline // as designed [mm]
-	Cut    Outline // as it will be cut [mm]
-	Drill  string  // its name; "" for shapes that are not drilled and for holes no drill on hand is near
-	Off    float64 // how much more area that gives, as a share of what was wanted
-	Ways   []string
-	Stop   string  // the last drill before it: enough for a first fire when in doubt; "" when there is none
-	StopBy float64 // how much area that leaves out, as a share
+	Want   Outline  // as designed [mm]
+	Cut    Outline  // as it will be cut [mm]
+	Drill  string   // its name; "" for shapes that are not drilled and for holes no drill on hand is near
+	Off    float64  // how much more area that gives, as a share of what was wanted
+	Ways   []string // drills to go through, thin to thick, the last one included
+	Stop   string   // the last drill before it: enough for a first fire when in doubt; "" when there is none
+	StopBy float64  // how much area that leaves out, as a share
 }
 
 // Off counts when it moves the open area by as much as a hole drilled by hand
@@ -89,11 +89,36 @@ func (r *Row) choose(o Options, had bool) {
 	r.Drill, r.Off = best.Name, off
 	r.Cut = Outline{stove.Round, best.Diameter * 1e3, best.Diameter * 1e3}
 	r.Ways = ways(best, all)
+	r.stop(best, all, 0.7*best.Diameter)
+}
+
+// stop is the thickest drill below the last one, above a least [m].
+func (r *Row) stop(last catalogue.Drill, all []catalogue.Drill, least float64) {
+	r.Stop, r.StopBy = "", 0
 	for _, x := range all {
-		if x.Diameter < best.Diameter-1e-9 && x.Diameter > best.Diameter*0.7 {
-			r.Stop, r.StopBy = x.Name, 1-x.Area/best.Area
+		if x.Diameter < last.Diameter-1e-9 && x.Diameter > least {
+			r.Stop, r.StopBy = x.Name, 1-x.Area/last.Area
 		}
 	}
+}
+
+// from leaves out the drills that do not go beyond a hole that is there [mm].
+func (r *Row) from(was float64, o Options) {
+	if r.Drill == "" || len(o.Drills) == 0 {
+		return
+	}
+	all := sorted(o.Drills)
+	least := (was + sameSize) / 1e3
+	names := map[string]bool{}
+	var last catalogue.Drill
+	for _, x := range all {
+		names[x.Name] = x.Diameter > least
+		if x.Name == r.Drill {
+			last = x
+		}
+	}
+	r.Ways = slices.DeleteFunc(r.Ways, func(n string) bool { return !names[n] })
+	r.stop(last, all, math.Max(least, 0.7*last.Diameter))
 }
 
 // sorted is the drills from thin to thick, each diameter once.

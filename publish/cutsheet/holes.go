@@ -23,7 +23,7 @@ func (s *Set) drawHoles(b *board, p Part) {
 		s.drawHole(b, h, free)
 	}
 	for _, h := range p.Holes {
-		l, r, d, u := h.extent()
+		l, r, d, u := h.marked(free)
 		b.keep(h.X-l-0.3, h.Y-d-0.3, h.X+r+0.3, h.Y+u+0.3)
 	}
 	for _, h := range p.Holes {
@@ -70,8 +70,7 @@ func (s *Set) drawHole(b *board, h Hole, free map[int]float64) {
 		return
 	case Bigger:
 		b.dottedOutline(was)
-		// The ring lies between this hole and what is next to it.
-		b.note = append(b.note, b.circle(h.X, h.Y, h.reach()+math.Min(1.2, 0.4*free[h.Number])))
+		b.note = append(b.note, b.circle(h.X, h.Y, h.ringed(free)))
 	}
 	shape := b.outline(h)
 	if h.round() {
@@ -88,6 +87,21 @@ func (s *Set) drawHole(b *board, h Hole, free map[int]float64) {
 		return
 	}
 	arm(1.5)
+}
+
+// ringed is the radius of the ring round a hole to enlarge, which lies between
+// it and what is next to it.
+func (h Hole) ringed(free map[int]float64) float64 {
+	return h.reach() + math.Min(1.2, 0.4*free[h.Number])
+}
+
+// marked is extent with the ring of a hole to enlarge.
+func (h Hole) marked(free map[int]float64) (left, right, down, up float64) {
+	if h.State == Bigger {
+		r := h.ringed(free)
+		return r, r, r, r
+	}
+	return h.extent()
 }
 
 // dottedOutline draws a hole that is there.
@@ -146,7 +160,7 @@ func (s *Set) label(b *board, h Hole, free map[int]float64) {
 		return
 	}
 	drill := s.drillWord(h)
-	_, r, d, u := h.extent()
+	_, r, d, u := h.marked(free)
 	try := func(x, y, size float64, anchor drawing.Anchor, bold bool, word string) bool {
 		box := b.textBox(x, y, size, anchor, bold, word)
 		if !b.free(box) {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+
+	"toplit/quantity"
 )
 
 // WriteHTML writes one file for a phone in the workshop: the words, then one
@@ -23,9 +25,12 @@ type viewBlock struct {
 	Kind  string
 	Text  string
 	Head  []string
-	Rows  [][]string
+	Rows  [][]cell
 	Items []string
 }
+
+// cell is what stands in a table, with its column's heading for narrow screens.
+type cell struct{ Head, Text string }
 
 type viewPart struct {
 	Letter, Name string
@@ -50,7 +55,15 @@ func (s *Set) view() view {
 		case para:
 			v.Words = append(v.Words, viewBlock{Kind: "para", Text: b.text})
 		case table:
-			v.Words = append(v.Words, viewBlock{Kind: "table", Head: b.head, Rows: b.rows})
+			t := viewBlock{Kind: "table", Head: b.head}
+			for _, r := range b.rows {
+				var row []cell
+				for c, text := range r {
+					row = append(row, cell{b.head[c], text})
+				}
+				t.Rows = append(t.Rows, row)
+			}
+			v.Words = append(v.Words, t)
 		default:
 			kind := map[blockKind]string{item: "list", step: "steps", caution: "cautions"}[b.kind]
 			if last < 0 || v.Words[last].Kind != kind {
@@ -78,9 +91,13 @@ func (s *Set) view() view {
 			}
 			for _, m := range marks {
 				made = append(made, m.Hole)
+				big, small := fmt.Sprintf("%.1f mm", m.Seam), m.Inch
+				if sys == quantity.US {
+					big, small = small, big
+				}
 				q.Holes = append(q.Holes, viewHole{
-					Big:   fmt.Sprintf("%.1f mm", m.Seam),
-					Small: []string{m.Inch + " from the seam", fmt.Sprintf("%s above the base", place(m.Hole.Y, sys)), fmt.Sprintf("%s below the rim", place(p.Tall-m.Hole.Y, sys))},
+					Big:   big,
+					Small: []string{small + " from the seam", fmt.Sprintf("%s above the base", place(m.Hole.Y, sys)), fmt.Sprintf("%s below the rim", place(p.Tall-m.Hole.Y, sys))},
 				})
 			}
 		} else {
@@ -151,6 +168,10 @@ a { color: #111 }
 .which { margin: 0 } .big { font-size: 3.2rem; font-weight: 700; line-height: 1.1; margin: .8rem 0 .2rem } .hole p { margin: .25rem 0 } .how { font-size: 1.6rem; font-weight: 700 }
 .turn { display: flex; gap: 1.5rem; margin-top: auto }
 .turn > * { flex: 1; border: 2px solid #111; padding: 1.2rem .5rem; text-align: center; text-decoration: none; font-weight: 700 }
+@media (max-width: 34rem) {
+thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; white-space: nowrap }
+tr { display: block; border-bottom: 1px solid #767676; padding: .4rem 0 } td { display: block; border: 0; padding: .1rem 0 } td.empty { display: none } td[data-head]::before { content: attr(data-head) ": "; color: #595959 } td:first-child { font-weight: 700 }
+}
 .turn .none { border-style: dotted; border-color: #767676; color: #595959; font-weight: 400 }
 </style>
 </head>
@@ -160,7 +181,7 @@ a { color: #111 }
 {{else if eq .Kind "para"}}<p>{{.Text}}</p>
 {{else if eq .Kind "steps"}}<ol>{{range .Items}}<li>{{.}}</li>
 {{end}}</ol>
-{{else if eq .Kind "table"}}<div class="wide"><table><thead><tr>{{range .Head}}<th scope="col">{{.}}</th>{{end}}</tr></thead><tbody>{{range .Rows}}<tr>{{range .}}<td>{{.}}</td>{{end}}</tr>
+{{else if eq .Kind "table"}}<div class="wide"><table><thead><tr>{{range .Head}}<th scope="col">{{.}}</th>{{end}}</tr></thead><tbody>{{range .Rows}}<tr>{{range .}}{{if .Text}}<td{{if .Head}} data-head="{{.Head}}"{{end}}>{{.Text}}</td>{{else}}<td class="empty"></td>{{end}}{{end}}</tr>
 {{end}}</tbody></table></div>
 {{else}}<ul class="{{.Kind}}">{{range .Items}}<li>{{.}}</li>
 {{end}}</ul>

@@ -58,7 +58,7 @@ func (s *Set) split(p *Part) {
 	}
 	words := wordRoom
 	if p.Kind == Wrap { // a line more than there are sentences: one may be broken
-		words = math.Max(words, 6+wordSize*1.35*float64(len(s.stripWords(*p))+1))
+		words = math.Max(words, 6+wordSize*1.35*float64(len(s.stripWords(*p))+len(rowsOf(*p))))
 	}
 	if from, to := p.blank(); p.Kind == Wrap && to-from > 2*words && p.Around > 150 {
 		p.inside, words = true, 0

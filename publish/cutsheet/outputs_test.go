@@ -189,7 +189,7 @@ func pathCorners(t *testing.T, d string, tall float64) []drawing.Point {
 
 // TestCutSheetsSVG: positions and sizes in the SVG's own text.
 func TestCutSheetsSVG(t *testing.T) {
-	n, worst := howMany(t, 60), 0.0
+	n, worst := howMany(t, 40), 0.0
 	for seed := range n {
 		s, _ := planned(t, seed, Options{})
 		_, at := s.Drawing()
@@ -239,7 +239,7 @@ func TestCutSheetsDXF(t *testing.T) {
 	if exec.Command(python, "-c", "import ezdxf").Run() != nil {
 		t.Skip("python3-ezdxf is not installed")
 	}
-	n, worst := howMany(t, 24), 0.0
+	n, worst := howMany(t, 12), 0.0
 	dir := t.TempDir()
 	var names []string
 	var sets []*Set

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"toplit/stove"
+	"toplit/stove/catalogue"
 )
 
 // What counts as the same on a can that is drilled: a hole drilled by hand
@@ -92,31 +93,68 @@ func (l *layout) fieldBefore(part *Part, rows []int, before []Hole) bool {
 	for _, h := range old {
 		part.Holes = append(part.Holes, Hole{Row: i, X: h.X, Y: h.Y, Turn: h.Turn, Outline: o, State: New})
 	}
-	t := sheetOf(l.d, part.Place)
-	room := part.Across/2 - part.Edge - o.reach()
-	for range r.Count - len(old) {
-		// The place furthest from all holes, of a fine lattice.
-		best, free := Hole{}, 0.0
-		for _, p := range lattice(0.5, room, origin{}, nil) {
-			h := Hole{Row: i, X: p.X, Y: p.Y, Outline: o, State: New}
-			m := math.Inf(1)
-			for _, g := range part.Holes {
-				if m = math.Min(m, gap(h, g)-between(h.Outline, g.Outline, t)); m < free {
-					break
-				}
-			}
-			if m > free+1e-9 && l.offBeads(h, *part) {
-				best, free = h, m
-			}
-		}
-		if free == 0 {
-			have := len(part.Holes)
-			l.add(rowKey(i, "count"), fmt.Sprint(r.Count), fmt.Sprintf("between the %d holes that are there, no more than %d go in", len(old), have), fmt.Sprintf("up to %d", have), func(d *stove.Design) { l.keep(d, part.Place) })
-			break
-		}
-		part.Holes = append(part.Holes, best)
+	if added := l.addTo(part, i, r.Count-len(old)); added < r.Count-len(old) {
+		have := len(part.Holes)
+		l.add(rowKey(i, "count"), fmt.Sprint(r.Count), fmt.Sprintf("between the %d holes that are there, no more than %d go in", len(old), have), fmt.Sprintf("up to %d", have), func(d *stove.Design) { l.keep(d, part.Place) })
 	}
 	return true
+}
+
+// addTo puts more holes of a row into an end, each where it is furthest from
+// all that are there, and returns how many went in.
+func (l *layout) addTo(part *Part, i, n int) int {
+	if n <= 0 {
+		return 0
+	}
+	o := l.rows[i].Cut
+	t := sheetOf(l.d, part.Place)
+	least := between(o, o, t)
+	widest := o.reach()
+	for _, h := range part.Holes {
+		widest = math.Max(widest, h.reach())
+		least = math.Max(least, between(o, h.Outline, t))
+	}
+	// What lies beyond a cell and its neighbours is further than counts.
+	cell := 2 * (2*widest + least)
+	type key struct{ x, y int }
+	at := func(x, y float64) key { return key{int(math.Floor(x / cell)), int(math.Floor(y / cell))} }
+	cells := map[key][]Hole{}
+	put := func(h Hole) { cells[at(h.X, h.Y)] = append(cells[at(h.X, h.Y)], h) }
+	for _, h := range part.Holes {
+		put(h)
+	}
+	free := func(h Hole) float64 {
+		m := cell - 2*widest
+		c := at(h.X, h.Y)
+		for x := c.x - 1; x <= c.x+1; x++ {
+			for y := c.y - 1; y <= c.y+1; y++ {
+				for _, g := range cells[key{x, y}] {
+					m = math.Min(m, gap(h, g)-between(h.Outline, g.Outline, t))
+				}
+			}
+		}
+		return m
+	}
+	var places []Hole
+	for _, p := range lattice((2*o.reach()+least)/8, part.Across/2-part.Edge-o.reach(), origin{}, nil) {
+		if h := (Hole{Row: i, X: p.X, Y: p.Y, Outline: o, State: New}); free(h) >= 0 && l.offBeads(h, *part) {
+			places = append(places, h)
+		}
+	}
+	for added := range n {
+		best, most := -1, 0.0
+		for k, h := range places {
+			if m := free(h); m > most+1e-9 {
+				best, most = k, m
+			}
+		}
+		if best < 0 {
+			return added
+		}
+		part.Holes = append(part.Holes, places[best])
+		put(places[best])
+	}
+	return n
 }
 
 // against sets the holes beside those that are there: which are kept, which
@@ -228,8 +266,11 @@ func (l *layout) keep(d *stove.Design, p stove.Place) {
 			r.Hole, r.Count, r.Edge = old.Hole, old.Count, old.Edge
 			continue
 		}
-		wide := math.Sqrt(area / float64(r.Count) * 4 / math.Pi)
-		r.Hole.Width = math.Max(old.Hole.Width, math.Floor(wide*1e4+0.5)/1e4)
+		wide := math.Round(math.Sqrt(area/float64(r.Count)*4/math.Pi)*1e4) / 1e4
+		if x, off := catalogue.Nearest(wide, l.o.Drills); math.Abs(off) < drillFar {
+			wide = x.Diameter
+		}
+		r.Hole.Width = math.Max(old.Hole.Width, wide)
 	}
 }
 

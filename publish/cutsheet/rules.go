@@ -25,16 +25,14 @@ func LeastHole(thickness float64) float64 { return math.Max(thickness, 1) }
 // Source: design tips of a die maker, tip 1.
 func LeastToEdge(thickness float64) float64 { return thickness }
 
-// LeastToBend is the least metal between a hole and a bend of inside radius
-// r: 2t + r [mm]. For a formed groove the same source gives 3t + r.
+// LeastToForm is the least metal between a hole and a formed groove, such as
+// a bead or the fold of a seam, of inside radius r: 3t + r [mm].
 //
-// Source: design rules of sheet-metal shops.
-func LeastToBend(thickness, r float64) float64 { return 2*thickness + r }
-
-// LeastToForm is LeastToBend for a formed groove such as a bead: 3t + r [mm].
+// Source: design rules of sheet-metal shops (2t + r from a plain bend).
 func LeastToForm(thickness, r float64) float64 { return 3*thickness + r }
 
-// between is the metal to leave between two holes in a sheet [mm].
+// between is the metal to leave between two holes in a sheet: the millimetres
+// above, or two thicknesses (common practice, no source) [mm].
 func between(a, b Outline, thickness float64) float64 {
 	wide := math.Max(a.narrow(), b.narrow()) / 2
 	return math.Max(math.Max(metalLeast, wide), 2*thickness)
@@ -46,16 +44,6 @@ func between(a, b Outline, thickness float64) float64 {
 func toEdge(thickness float64) float64 {
 	const radius = 1
 	return math.Max(math.Max(edgeLeast, LeastToEdge(thickness)), LeastToForm(thickness, radius))
-}
-
-// Ligament is the share of metal left along a line of holes: (p − d)/p, for a
-// pitch p and a diameter d.
-func Ligament(pitch, diameter float64) float64 { return (pitch - diameter) / pitch }
-
-// OpenShare is the open share of a field of round holes of diameter d at the
-// pitch p on triangles: π/(2√3)·(d/p)². Plane geometry.
-func OpenShare(pitch, diameter float64) float64 {
-	return math.Pi / (2 * math.Sqrt(3)) * (diameter / pitch) * (diameter / pitch)
 }
 
 // Chord is the distance between neighbours of n holes on a circle of a

@@ -82,6 +82,21 @@ func (p Part) count(s State) int {
 	return n
 }
 
+// wasAll is how wide the holes of a row are now, when all of its work is to
+// make them wider [mm].
+func (p Part) wasAll(row int) (was float64, all bool) {
+	for _, h := range p.Holes {
+		if h.Row != row || h.State == There {
+			continue
+		}
+		if h.State == New || !h.round() {
+			return 0, false
+		}
+		was, all = h.Was.Width, true
+	}
+	return was, all
+}
+
 // work says whether anything is left to do on the part.
 func (p Part) work() bool { return len(p.Holes) == 0 || p.count(There) < len(p.Holes) }
 
@@ -140,6 +155,13 @@ func Plan(d stove.Design, o Options) (*Set, error) {
 		p.Letter = letter(i)
 		if p.Kind == Wrap || p.Kind == Blank {
 			s.split(p)
+		}
+	}
+	for _, p := range s.Parts {
+		for i := range s.Rows {
+			if was, all := p.wasAll(i); all {
+				s.Rows[i].from(was, o)
+			}
 		}
 	}
 	s.Loose = pieces(l.d, o)

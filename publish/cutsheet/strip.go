@@ -134,6 +134,7 @@ func (s *Set) rowWords(b *board, p Part, in drawing.Box) {
 		b.keep(0, h.Y-0.1, p.Around, h.Y+0.1)
 		text := s.rowText(p, i)
 		_, _, d, u := h.extent()
+		placed := 0
 		for k := range len(p.joints) + 1 {
 			from, to := p.piece(k)
 			in.Min.X, in.Max.X = from+0.6, to
@@ -141,16 +142,34 @@ func (s *Set) rowWords(b *board, p Part, in drawing.Box) {
 				done := false
 				for _, off := range []float64{3.4, 5.4, 7.4, 9.4, 12, 15} {
 					for x := from + 6; x < to-30 && !done; x += 5 {
-						done = b.tryWords(in, x, h.Y+u+off, size, drawing.Start, false, text) ||
-							b.tryWords(in, x, h.Y-d-off-size, size, drawing.Start, false, text)
+						above, below := h.Y+u+off, h.Y-d-off-size
+						done = above+size < p.nextRow(i, 1) && b.tryWords(in, x, above, size, drawing.Start, false, text) ||
+							below > p.nextRow(i, -1) && b.tryWords(in, x, below, size, drawing.Start, false, text)
 					}
 				}
 				if done {
+					placed++
 					break
 				}
 			}
 		}
+		if placed == 0 {
+			b.left = append(b.left, upperFirst(text)+".")
+		}
 	}
+}
+
+// nextRow is how far the words of a row may reach up (way 1) or down (way −1):
+// not as near to another row as to their own.
+func (p Part) nextRow(i int, way float64) float64 {
+	own := first(p, i).Y
+	limit := own + way*1e9
+	for _, h := range p.Holes {
+		if far := (h.Y - own) * way; h.Row != i && far > 0.1 {
+			limit = own + way*math.Min(far/2, math.Abs(limit-own))
+		}
+	}
+	return limit
 }
 
 // piece is the stretch of a strip that one page shows.
@@ -293,7 +312,7 @@ func (s *Set) drawTabs(b *board, p Part) {
 // between its rows where there is room, else below it.
 func (s *Set) under(b *board, p Part, foot float64) {
 	var lines []string
-	for _, line := range s.stripWords(p) {
+	for _, line := range append(s.stripWords(p), b.left...) {
 		lines = append(lines, drawing.Wrap(line, wordSize, false, p.wordsWide())...)
 	}
 	x, y := 0.0, foot-5

@@ -52,8 +52,12 @@ func (s *Set) words(pages map[string]string) []block {
 			add(para, "Nothing left to do on: "+strings.Join(s.Done, ", ")+".")
 		}
 	}
-	add(heading, "To print and cut")
-	b = append(b, s.partTable(pages))
+	if len(s.Parts) == 0 {
+		add(para, "Nothing is left to cut: this design differs from the parent in nothing that is made of metal, or not at all.")
+	} else {
+		add(heading, "To print and cut")
+		b = append(b, s.partTable(pages))
+	}
 	if t, ok := s.drillTable(); ok {
 		add(heading, "Holes")
 		b = append(b, t)
@@ -65,9 +69,11 @@ func (s *Set) words(pages map[string]string) []block {
 	for _, n := range s.Notes {
 		add(para, n)
 	}
-	add(heading, "Steps")
-	for _, t := range s.steps() {
-		add(step, t)
+	if len(s.Parts) > 0 {
+		add(heading, "Steps")
+		for _, t := range s.steps() {
+			add(step, t)
+		}
 	}
 	add(heading, "Cautions")
 	for _, t := range cautions() {
@@ -214,6 +220,8 @@ func (s *Set) steps() []string {
 	}
 	for _, p := range s.Parts {
 		switch {
+		case p.Ring != nil && p.Ring.Was > 0:
+			add("Ring: snip and file the opening out to the thick line.")
 		case p.Ring != nil:
 			add("Ring: cut the round first, then drill a start inside the opening, cut it with curved snips and file to the line.")
 		case p.Tabs > 0:
