@@ -170,6 +170,7 @@ func metals() []stove.Metal {
 
 func topKeys() []Key {
 	at := func(f *Firing, _ int) *float64 { return &f.Design.Standoff }
+	lift := func(f *Firing, _ int) *float64 { return &f.Design.Lift }
 	slot := func(f *Firing, _ int) *float64 { return &f.Design.Annulus }
 	warm := func(f *Firing, _ int) *float64 { return &f.Conditions.Warm }
 	return []Key{
@@ -190,6 +191,7 @@ func topKeys() []Key {
 				}
 				return true
 			}),
+		in("", "lift", "gap under the whole stove: legs, feet, pebbles", number(q.Length, 0, 0.3, lift)).or("0 mm", "stands flat; "+common),
 		in("", "annulus", "width of an open slot round the fuel can's rim", orWord("closed", number(q.Length, 0, 0.05, slot), slot)).or("closed", common),
 		in("", "stove_temperature", "the stove's own temperature at lighting, where it is still warm", orWord("as the air", number(q.Temperature, 230, 900, warm), warm)).or("as the air", "a cold stove; "+common),
 	}

@@ -40,6 +40,7 @@ func anyFiring(t *rapid.T) *Firing {
 	name := rapid.StringOfN(rapid.RuneFrom([]rune("ab 12\"\\#=\t[]é☃µ'\n")), 0, 20, -1)
 	d := &f.Design
 	d.Name, d.FuelCan, d.Standoff = name.Draw(t, "name"), can(), in("standoff")(0, 0.3)
+	d.Lift = in("lift")(0, 0.3)
 	if rapid.Bool().Draw(t, "outer") {
 		c := can()
 		d.OuterCan = &c

@@ -87,7 +87,7 @@ func (s *Solver) look(events []Event) bool {
 		}
 	}
 	if s.hit >= 0 {
-		s.cut(stop)
+		s.Cut(stop)
 		if on := events[s.hit].On; on != nil {
 			on(s.t, s.y)
 		}
@@ -140,8 +140,9 @@ func (s *Solver) value(e *Event, t float64) float64 {
 	return e.G(t, s.u)
 }
 
-// cut ends the last step at t within it.
-func (s *Solver) cut(t float64) {
+// Cut ends the last step at t within it, on the dense output: something that
+// turned out to happen there changes what follows.
+func (s *Solver) Cut(t float64) {
 	if t == s.t {
 		return
 	}

@@ -63,5 +63,6 @@ func (m *model) devolatilise(T float64, y []float64) float64 {
 	held := (charHotAt - T) / (charHotAt - charMadeAt) // share still held, of what fresh char holds
 	held = 1 - ramp(1-ramp(held, 0.1), 0.1)
 	keeps := held * m.char.share / (1 - m.char.share) * solid
-	return v/(solid+1e-6*m.dry0)*m.charEat + ramp(v-keeps, 1e-4*m.dry0)/volatileLag
+	over := max(v-keeps, 0) // exactly nothing leaves at what is held: a rounded corner would let it go below
+	return v/(solid+1e-6*m.dry0)*m.charEat + over*over/(over+1e-4*m.dry0)/volatileLag
 }

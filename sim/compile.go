@@ -66,9 +66,7 @@ func (s *site) readFuel(c *firing.Fuel) error {
 			return err
 		}
 	}
-	if c.Moisture > 0 {
-		fu.Moisture = c.Moisture
-	}
+	fu.Moisture = c.Moisture // 0 is oven-dry, not "unknown": the reader fills what is left out
 	if c.BulkDensity > 0 {
 		fu.Bulk = c.BulkDensity
 	}
@@ -202,7 +200,7 @@ func (m *model) reset(s *site, p Params, w widths) error {
 	}
 	if len(m.dE) != x.dim || len(m.dFlow) != x.flows || len(m.hotPart) != x.walls {
 		m.dE, m.yj, m.fj, m.scale = make([]float64, x.dim), make([]float64, x.dim), make([]float64, x.dim), make([]float64, x.dim)
-		m.dFlow = make([]float64, x.flows)
+		m.dFlow, m.rawAbove = make([]float64, x.flows), make([]float64, x.flows)
 		m.dE0, m.cap = make([]float64, x.dim), make([]float64, x.dim)
 		m.hotPart, m.gasPart, m.flamePart, m.openPart = make([]float64, x.walls), make([]float64, x.walls), make([]float64, x.walls), make([]float64, x.walls)
 	}

@@ -63,13 +63,26 @@ func (m *model) draw(t float64, y []float64) {
 		annHead = gravity * (rhoA - rhoAnn)
 	}
 
+	// Lost in the raw layer above each row that opens into it, and above the
+	// base: each stretch carries what came in below it.
+	muB := viscosity(TB)
+	lossChar := m.kChar.drop(m.mPrim+m.made, rhoB, muB, m.hChar) * m.p[pCharBed]
+	lossRaw, through, low := 0.0, m.mPrim, m.hRaw
+	for i := len(m.rows) - 1; i >= 0; i-- { // from the highest down
+		z := m.hRaw - ramp(m.hRaw-m.rows[i].height, m.w.height)
+		lossRaw += m.kRaw.drop(through, rhoAnn, muA, low-z) * m.p[pRawBed]
+		m.rawAbove[i] = lossRaw
+		through -= y[iFlow+1+i] * m.inBed(i)
+		low = z
+	}
+	lossRaw += m.kRaw.drop(through, rhoAnn, muA, low) * m.p[pRawBed]
+	m.lossRaw, m.lossChar = lossRaw, lossChar
 	if m.fanP == 0 && m.baseLaw != nil {
 		f := y[iFlow]
 		dp, _ := m.baseLaw.Drop(f, rhoAnn, muA)
 		drop := dp*m.holeK + f*math.Abs(f)*1.5/(2*rhoAnn*m.plenum*m.plenum)
-		drop += m.bedDrop(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim, 1)
+		drop += lossRaw + lossChar
 		m.lossBase = dp * m.holeK
-		m.lossRaw, m.lossChar = m.bedParts(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim)
 		m.dFlow[0] = (pIn - annHead*zIn + headB + head1 + head2 - drop - pJ) / inert
 	}
 	m.head = headB + head1 + head2 + column + annHead*(m.height-zIn)*0.5
@@ -84,8 +97,7 @@ func (m *model) draw(t float64, y []float64) {
 			}
 			inside := pJ - gravity*(rhoA-rho2)*(m.height-max(z, zJ)) - gravity*(rhoA-rho1)*max(zJ-max(z, zTop), 0)
 			if s := m.inBed(i); s > 0 {
-				part := 1 - step(z-m.hRaw/2, m.hRaw+2*m.w.height) // share of the raw layer above the row
-				inside += s * (m.bedDrop(rhoAnn, muA, rhoB, viscosity(TB), m.mPrim, part) - headB)
+				inside += s * (m.rawAbove[i] + lossChar - headB)
 			}
 			m.dFlow[1+i] = (pIn + annHead*(z-zIn) - drop - inside) / inert
 		}
@@ -106,18 +118,6 @@ func (m *model) columnHeight() float64 {
 		h += m.columnH - m.riserH
 	}
 	return h
-}
-
-// bedDrop is the pressure lost in the bed [Pa]: raw layer (the given share of
-// it) cold, char layer hot and with the gas made on the way.
-func (m *model) bedParts(rhoA, muA, rhoB, muB, f float64) (raw, char float64) {
-	return m.kRaw.drop(f, rhoA, muA, m.hRaw) * m.p[pRawBed], m.kChar.drop(f+m.made, rhoB, muB, m.hChar) * m.p[pCharBed]
-}
-
-func (m *model) bedDrop(rhoA, muA, rhoB, muB, f, share float64) float64 {
-	raw := m.kRaw.drop(f, rhoA, muA, m.hRaw*share)
-	char := m.kChar.drop(f+m.made, rhoB, muB, m.hChar)
-	return raw*m.p[pRawBed] + char*m.p[pCharBed]
 }
 
 // windHead is the pressure at the inlets less that at the outlet [Pa].

@@ -91,6 +91,9 @@ func (m *model) stageTwo(y []float64) {
 	for i := range m.walls {
 		m.wallGroup(y, i)
 	}
+	for i := range m.walls - 1 {
+		m.wallLink(y, i)
+	}
 	for j := range m.outers {
 		m.outerGroup(y, j)
 	}
@@ -301,3 +304,12 @@ func (m *model) groundLink(y []float64, i int) {
 
 // outerAt is the outer can's node beside the fuel can's node i.
 func (m *model) outerAt(i int) int { return m.outer + i*m.outers/m.walls }
+
+// wallLink is conduction along the fuel can from one node to the next.
+func (m *model) wallLink(y []float64, i int) {
+	k := m.wall + i
+	m.move(fWallAlong, k, k+1, wallCond*math.Pi*m.bore*m.wallT*float64(m.walls)/m.height*(y[k]-y[k+1]))
+}
+
+// wallCond is steel near 400 °C [W/m K, EN 1993-1-2 gives 39 there].
+const wallCond = 40.0

@@ -43,6 +43,7 @@ const (
 	fFloorGround
 	fGround
 	fDeep
+	fWallAlong
 	nFlows
 )
 
@@ -52,7 +53,7 @@ var flowNames = [nFlows]string{
 	"bed to sky", "bed to base", "gas to can wall", "flame to can wall", "flame to ring and stand", "can wall to annulus air",
 	"can wall to outer can", "can wall to surroundings", "outer can to annulus air", "outer can to surroundings",
 	"ring and stand to surroundings", "stand to pot", "gas to pot base", "gas to pot side", "pot to surroundings", "pot to water",
-	"steam", "water surface to surroundings", "base downward", "base to surroundings", "floor to ground", "ground", "ground to depth",
+	"steam", "water surface to surroundings", "base downward", "base to surroundings", "floor to ground", "ground", "ground to depth", "along the can wall",
 }
 
 // shares is what part of each flow is really taken and given. Anything but one

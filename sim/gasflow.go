@@ -47,8 +47,9 @@ type gasflow struct {
 	unburned      float64 // heating value leaving [W]
 	rhoFlame      float64
 
-	dFlow []float64
-	head  float64 // total buoyant head [Pa]
+	dFlow    []float64
+	rawAbove []float64 // lost in the raw layer above each row [Pa]
+	head     float64   // total buoyant head [Pa]
 
 	// where it is spent [Pa]
 	lossRing, lossGap, lossBase, lossRaw, lossChar, wind0 float64
@@ -285,5 +286,5 @@ func (m *model) bedMass() float64 { return positive(m.mPrim, m.w.reversal) + m.m
 
 // inBed is the share of a row that opens into the fuel.
 func (m *model) inBed(i int) float64 {
-	return step(m.zTop-m.rows[i].height, 2*m.w.height)
+	return step(m.zTop-m.rows[i].height, max(m.rows[i].d, 0.5*m.fuel.Size))
 }

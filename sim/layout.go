@@ -1,9 +1,11 @@
 package sim
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"toplit/firing"
 	"toplit/stove"
@@ -141,6 +143,7 @@ func newLayout(f *firing.Firing) (*layout, error) {
 			standWall += o.area
 		}
 	}
+	slices.SortStableFunc(l.rows, func(a, b opening) int { return cmp.Compare(a.height, b.height) })
 	l.base = join(base)
 	if c.OpenBase {
 		l.base = opening{n: 1, d: l.bore, area: 0.6 * l.area, wall: l.wallT} // a grate or mesh in place of the base

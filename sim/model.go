@@ -23,7 +23,7 @@ type widths struct {
 	reversal float64 // flow around which an opening turns [kg/s]
 }
 
-var shippedWidths = widths{flame: 3, height: 0.001, boil: 0.2, oxygen: 0.01, front: 0.05, starter: 0.02, glow: 60, reversal: 2e-6}
+var shippedWidths = widths{flame: 3, height: 0.001, boil: 0.2, oxygen: 0.01, front: 0.05, starter: 0.02, glow: 60, reversal: 2e-7}
 
 func (w widths) quarter() widths {
 	w.flame /= 4
@@ -31,8 +31,8 @@ func (w widths) quarter() widths {
 	w.boil /= 4
 	w.oxygen /= 4
 	w.front /= 4
-	w.starter /= 4
-	w.glow /= 1 // physical, not numerical: the range over which wood chars
+	w.starter /= 1 // physical: the last of the starter burns from a thinning film
+	w.glow /= 1    // physical, not numerical: the range over which wood chars
 	w.reversal /= 4
 	return w
 }
@@ -40,7 +40,7 @@ func (w widths) quarter() widths {
 // nodes is how finely the solids are cut.
 type nodes struct{ walls, outers, grounds int }
 
-var shippedNodes = nodes{walls: 6, outers: 1, grounds: 6}
+var shippedNodes = nodes{walls: 8, outers: 1, grounds: 6}
 
 // model is one firing with one value of every uncertain parameter: the
 // constants of the right-hand side and its work space. It is not shared

@@ -41,6 +41,13 @@ func (m *model) sane(y []float64) bool {
 			return false
 		}
 	}
+	least := -5e-7 * m.dry0
+	if y[iRaw] < least || y[iChar] < least || y[iVolatile] < least || y[iStart] < least || y[m.mass] < least {
+		return false
+	}
+	if y[m.water] > 0.01 && y[m.mass] > dryPot {
+		return false
+	}
 	w := y[m.water] + y[m.mass]
 	return w-w == 0 && y[m.water] < 1500
 }
@@ -175,7 +182,14 @@ func (m *model) solidColumn(j int, y, yj, f, jac []float64) {
 func (m *model) groups(j int, y []float64) {
 	switch {
 	case j < m.outer:
-		m.wallGroup(y, j-m.wall)
+		i := j - m.wall
+		m.wallGroup(y, i)
+		if i > 0 {
+			m.wallLink(y, i-1)
+		}
+		if i+1 < m.walls {
+			m.wallLink(y, i)
+		}
 	case j < m.base:
 		for i := range m.walls {
 			if m.outerAt(i) == j {

@@ -22,7 +22,7 @@ type tolerances struct {
 	max  float64 // longest step [s]
 }
 
-var shippedTol = tolerances{rtol: 1e-3, max: 240}
+var shippedTol = tolerances{rtol: 3e-4, max: 240}
 
 // burner integrates models one after another and keeps its storage.
 type burner struct {
@@ -77,6 +77,9 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 	for _, i := range []int{iTBed, iTGas, iTFlame, iTAir} {
 		b.atol[i] = tol.rtol * 100
 	}
+	for _, i := range []int{iRaw, iStart, b.mass} { // stocks that run out
+		b.atol[i] *= 1e-3
+	}
 	for i := b.quad; i < b.dim; i++ {
 		b.atol[i] = 1
 	}
@@ -102,12 +105,17 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 			if err != nil {
 				return fmt.Errorf("%w: %w", errRun, err)
 			}
+			before := b.seen
 			b.watch()
+			if due := plan.next(&b.seen.m); due >= b.solver.Prev() && due < b.solver.T() {
+				b.back(before, due)
+				status = numeric.Running
+			}
 			b.track.fill(b)
 			if b.over() {
 				break
 			}
-			if status != numeric.Reached {
+			if status != numeric.Reached && !(plan.next(&b.seen.m) <= b.solver.T()) {
 				continue
 			}
 		}
@@ -132,6 +140,19 @@ func (b *burner) run(s *site, p Params, w widths, tol tolerances, grid float64) 
 	}
 	b.finish()
 	return nil
+}
+
+// back ends the last step where an act tied to a moment within it came due, so
+// that the act is not done late by what was left of the step. A hair later than
+// due: the moment itself has to be behind.
+func (b *burner) back(before watch, due float64) {
+	t := min(due+1e-5*(1+due), b.solver.T())
+	b.solver.Cut(t)
+	b.Rate(t, b.solver.Y(), b.track.work)
+	now := b.seen
+	b.seen = before
+	b.seen.atJets, b.seen.atOut, b.seen.atGrate, b.seen.atPot = now.atJets, now.atOut, now.atGrate, now.atPot
+	b.watch()
 }
 
 // over says that nothing more will happen.

@@ -28,6 +28,12 @@ func sparsity(x *index) (*numeric.Pattern, error) {
 	}
 	for i := range x.walls {
 		own := []int{x.wall + i}
+		if i > 0 {
+			own = append(own, x.wall+i-1)
+		}
+		if i+1 < x.walls {
+			own = append(own, x.wall+i+1)
+		}
 		if x.outers > 0 {
 			own = append(own, x.outer+i*x.outers/x.walls)
 		}

@@ -71,6 +71,7 @@ func (c *checker) sizes() bool {
 		can("outer_can", *d.OuterCan)
 	}
 	notNegative("standoff", d.Standoff)
+	notNegative("lift", d.Lift)
 	notNegative("annulus", d.Annulus)
 	if r := d.Ring; r != nil {
 		positive("ring.bore", r.Bore)

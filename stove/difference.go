@@ -34,6 +34,7 @@ func Difference(a, b Design) []Change {
 	c.can("fuel_can", "fuel can", &a.FuelCan, &b.FuelCan)
 	c.can("outer_can", "outer can", a.OuterCan, b.OuterCan)
 	c.Length("standoff", "gap under the fuel can", a.Standoff, b.Standoff)
+	c.Length("lift", "gap under the stove", a.Lift, b.Lift)
 	c.Length("annulus", "open slot round the rim", a.Annulus, b.Annulus)
 	c.rows(a, b)
 	c.ring(a.Ring, b.Ring)
