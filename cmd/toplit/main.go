@@ -33,6 +33,7 @@ type commands struct {
 	Predict   predictCommand   `cmd:"" help:"What the burn of a design will do, with its band."`
 	Check     checkCommand     `cmd:"" help:"What is unsafe, will not work or cannot be cut."`
 	Size      sizeCommand      `cmd:"" help:"From your cans, drills, fuel and pot to holes, ring, stand and charge."`
+	Cut       cutCommand       `cmd:"" help:"Every part at true size, to print, centre-punch through and drill."`
 	Catalogue catalogueCommand `cmd:"" help:"Cans, drills, metals, fuels, starters, ground covers, and what the model is not sure of."`
 	Demo      demoCommand      `cmd:"" help:"Write design files of invented stoves to copy."`
 	Version   versionCommand   `cmd:"" help:"Which program, model and file form this is."`

@@ -33,6 +33,7 @@ const (
 	drillFar  = 0.20 // a drill whose hole is further off in area than this is no stand-in [judgement]
 	pilotMost = 3.0  // widest first drill through thin sheet; common practice, no source [mm]
 	pilotFrom = 4.0  // holes below this are drilled at once; common practice, no source [mm]
+	stopLeast = 0.82 // a drill thinner than this leaves out more than a third of the area: no first try [judgement]
 	stepWide  = 2.0  // one drill to the next, as a factor in diameter: more and it catches [judgement]
 )
 
@@ -89,7 +90,7 @@ func (r *Row) choose(o Options, had bool) {
 	r.Drill, r.Off = best.Name, off
 	r.Cut = Outline{stove.Round, best.Diameter * 1e3, best.Diameter * 1e3}
 	r.Ways = ways(best, all)
-	r.stop(best, all, 0.7*best.Diameter)
+	r.stop(best, all, stopLeast*best.Diameter)
 }
 
 // stop is the thickest drill below the last one, above a least [m].
@@ -118,7 +119,7 @@ func (r *Row) from(was float64, o Options) {
 		}
 	}
 	r.Ways = slices.DeleteFunc(r.Ways, func(n string) bool { return !names[n] })
-	r.stop(last, all, math.Max(least, 0.7*last.Diameter))
+	r.stop(last, all, math.Max(least, stopLeast*last.Diameter))
 }
 
 // sorted is the drills from thin to thick, each diameter once.

@@ -71,11 +71,27 @@ func ParseBead(text string) (Bead, error) {
 }
 
 // ParseDrills reads what is on hand: names of sets ("metric half", "step inch
-// 1/8-1/2") and single drills ("6 mm", "1/4 in", "#7"), with commas between.
+// 1/8-1/2") and single drills ("6 mm", "1/4 in", "#7"), with commas between. A
+// unit holds for the bare numbers before it: "3, 4, 5 mm".
 func ParseDrills(text string) ([]catalogue.Drill, error) {
+	words := strings.Split(text, ",")
+	unit := ""
+	for i := len(words) - 1; i >= 0; i-- {
+		w := strings.TrimSpace(words[i])
+		switch bare := strings.Trim(w, "0123456789./ ") == ""; {
+		case w == "":
+		case bare && unit != "":
+			w += " " + unit
+		case strings.HasSuffix(w, "mm"):
+			unit = "mm"
+		case strings.HasSuffix(w, "in") || strings.HasSuffix(w, `"`):
+			unit = "in"
+		}
+		words[i] = w
+	}
+	sets := strings.Join(catalogue.DrillSets(), ", ")
 	var all []catalogue.Drill
-	for _, word := range strings.Split(text, ",") {
-		word = strings.TrimSpace(word)
+	for _, word := range words {
 		if word == "" {
 			continue
 		}
@@ -85,14 +101,31 @@ func ParseDrills(text string) ([]catalogue.Drill, error) {
 		}
 		d, err := catalogue.ParseDrill(word)
 		if err != nil {
-			return nil, fmt.Errorf("%w; a set may be given too: %s", err, strings.Join(catalogue.DrillSets(), ", "))
+			return nil, fmt.Errorf("%w; a set may be given too: %s", err, sets)
 		}
 		all = append(all, d)
 	}
 	if len(all) == 0 {
-		return nil, fmt.Errorf("drills %q: none named; accepted: sets (%s) and single drills, with commas between", text, strings.Join(catalogue.DrillSets(), ", "))
+		return nil, fmt.Errorf("drills %q: none named; accepted: sets (%s) and single drills, with commas between", text, sets)
 	}
 	return all, nil
+}
+
+// ParseSheet reads the size of a piece of sheet metal: "300 x 200 mm".
+func ParseSheet(text string) (Sheet, error) {
+	var s Sheet
+	a, b, ok := strings.Cut(strings.ReplaceAll(text, "×", "x"), "x")
+	var err1, err2 error
+	if s.Height, err2 = quantity.Parse(quantity.Length, strings.TrimSpace(b)); err2 == nil && strings.Trim(strings.TrimSpace(a), "0123456789./ ") == "" {
+		a += strings.TrimLeft(strings.TrimSpace(b), "0123456789./ ") // the unit stands behind the second
+		s.Width, err1 = quantity.Parse(quantity.Length, strings.TrimSpace(a))
+	} else {
+		s.Width, err1 = quantity.Parse(quantity.Length, strings.TrimSpace(a))
+	}
+	if !ok || err1 != nil || err2 != nil || !(s.Width > 0 && s.Height > 0) {
+		return Sheet{}, fmt.Errorf(`sheet %q: two lengths are wanted, such as "300 x 200 mm" or "12 x 8 in"`, text)
+	}
+	return s, nil
 }
 
 // filled is the options with what was left out.

@@ -11,7 +11,7 @@ import (
 // numbers for those who mark out without a printer.
 func (s *Set) WriteText(w io.Writer) error {
 	t := &texter{w: w}
-	t.line("Cut sheets: " + s.Title)
+	t.wrapped("", "Cut sheets: "+s.Title)
 	n := 0
 	for _, b := range s.words(nil) {
 		switch b.kind {
@@ -90,29 +90,21 @@ func (t *texter) line(s string) {
 }
 
 func (t *texter) wrapped(lead, s string) {
-	rest := strings.Repeat(" ", utf8.RuneCountInString(lead))
-	line := lead
-	begun := false
-	for _, word := range strings.Fields(s) {
-		if begun && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > lineWide {
-			t.line(line)
-			line, begun = rest, false
-		}
-		if begun {
-			line += " "
-		}
-		line += word
-		begun = true
+	indent := utf8.RuneCountInString(lead)
+	for _, l := range broken(s, lineWide-indent) {
+		t.line(lead + l)
+		lead = strings.Repeat(" ", indent)
 	}
-	t.line(line)
 }
 
 // table writes columns; a heading that begins with ">" stands to the right.
-// What runs over the line is broken in the last column.
+// Where the columns run over the line the widest are broken into lines.
 func (t *texter) table(b block) {
+	const before, between = 2, 2
 	wide := make([]int, len(b.head))
 	right := make([]bool, len(b.head))
 	head := make([]string, len(b.head))
+	sum := before - between
 	for c, h := range b.head {
 		head[c] = strings.TrimPrefix(h, ">")
 		right[c] = head[c] != h
@@ -120,23 +112,68 @@ func (t *texter) table(b block) {
 		for _, r := range b.rows {
 			wide[c] = max(wide[c], utf8.RuneCountInString(r[c]))
 		}
+		sum += wide[c] + between
 	}
-	put := func(cells []string) {
-		line := " "
-		for c, text := range cells {
-			pad := strings.Repeat(" ", wide[c]-utf8.RuneCountInString(text))
-			if right[c] {
-				text, pad = pad+text, ""
-			}
-			line += " " + text + pad
-			if c < len(cells)-1 {
-				line += " "
+	for sum > lineWide {
+		most := 0
+		for c := range wide {
+			if wide[c] > wide[most] {
+				most = c
 			}
 		}
-		t.line(line)
+		wide[most]--
+		sum--
+	}
+	put := func(cells []string) {
+		lines := make([][]string, len(cells))
+		tall := 1
+		for c, text := range cells {
+			lines[c] = broken(text, wide[c])
+			tall = max(tall, len(lines[c]))
+		}
+		for k := range tall {
+			line := strings.Repeat(" ", before)
+			for c := range cells {
+				text := ""
+				if k < len(lines[c]) {
+					text = lines[c][k]
+				}
+				pad := strings.Repeat(" ", max(0, wide[c]-utf8.RuneCountInString(text)))
+				if right[c] {
+					text, pad = pad+text, ""
+				}
+				line += text + pad + strings.Repeat(" ", between)
+			}
+			t.line(line)
+		}
 	}
 	put(head)
 	for _, r := range b.rows {
 		put(r)
 	}
+}
+
+// broken is a text in lines of at most so many characters, broken at spaces
+// where there are any.
+func broken(s string, wide int) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(s) {
+		for utf8.RuneCountInString(word) > wide && wide > 0 {
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			r := []rune(word)
+			lines, word = append(lines, string(r[:wide])), string(r[wide:])
+		}
+		switch {
+		case line == "":
+			line = word
+		case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) <= wide:
+			line += " " + word
+		default:
+			lines, line = append(lines, line), word
+		}
+	}
+	return append(lines, line)
 }

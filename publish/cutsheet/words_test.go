@@ -223,6 +223,19 @@ func TestHTML(t *testing.T) {
 	}
 }
 
+// TestTextIsNarrow: no line runs over 80 columns.
+func TestTextIsNarrow(t *testing.T) {
+	for seed := range uint64(60) {
+		s, _ := planned(t, seed, Options{Units: quantity.System(seed % 2), Drills: drillsOnHand(t, "metric half, fractional")})
+		for _, line := range strings.Split(text(t, s), "\n") {
+			if n := len([]rune(line)); n > 80 {
+				t.Errorf("seed %d: %d columns: %s", seed, n, line)
+				break
+			}
+		}
+	}
+}
+
 // TestNamesAreText: a name of the maker's cannot become part of the page.
 func TestNamesAreText(t *testing.T) {
 	s := plan(t, changed(func(d *stove.Design) { d.Name, d.Rows[1].Name = "<script>x</script>", `"><b>` }), Options{})
@@ -246,6 +259,20 @@ func TestParse(t *testing.T) {
 	}
 	if d, err := ParseDrills("metric half, 1/4 in, #7"); err != nil || len(d) != 27 {
 		t.Errorf("%d drills, %v", len(d), err)
+	}
+	if d, err := ParseDrills("3, 4, 5 mm, 1/8, 1/4 in"); err != nil || len(d) != 5 || d[0].Diameter != 3e-3 || math.Abs(d[3].Diameter-3.175e-3) > 1e-9 {
+		t.Errorf("%v, %v", d, err)
+	}
+	if s, err := ParseSheet("300 x 200 mm"); err != nil || s != (Sheet{0.3, 0.2}) {
+		t.Errorf("%v, %v", s, err)
+	}
+	if s, err := ParseSheet("12 in × 8 in"); err != nil || s != (Sheet{0.3048, 0.2032}) {
+		t.Errorf("%v, %v", s, err)
+	}
+	for _, text := range []string{"", "300", "a x b", "300 x -2 mm"} {
+		if _, err := ParseSheet(text); err == nil || !strings.Contains(err.Error(), "such as") {
+			t.Errorf("sheet %q: %v", text, err)
+		}
 	}
 	for _, text := range []string{"", "17 furlongs", "metric third"} {
 		if _, err := ParseDrills(text); err == nil || !strings.Contains(err.Error(), "metric half") {
