@@ -28,6 +28,9 @@ func TestJacobianGroups(t *testing.T) {
 		clear(jac)
 		b.Jacobian(b.track.t[k], y, f, jac)
 		for j := range n {
+			if j == iStart && y[j] < 1e-6*b.start0 {
+				continue // a starter burned out keeps its own decay only
+			}
 			old := y[j]
 			d := b.increment(j, old)
 			y[j] += d

@@ -23,7 +23,7 @@ type widths struct {
 	reversal float64 // flow around which an opening turns [kg/s]
 }
 
-var shippedWidths = widths{flame: 3, height: 0.001, boil: 0.2, oxygen: 0.01, front: 0.05, starter: 0.02, glow: 60, reversal: 2e-7}
+var shippedWidths = widths{flame: 3, height: 0.0005, boil: 0.2, oxygen: 0.01, front: 0.05, starter: 0.02, glow: 60, reversal: 1e-7}
 
 func (w widths) quarter() widths {
 	w.flame /= 4
@@ -40,7 +40,7 @@ func (w widths) quarter() widths {
 // nodes is how finely the solids are cut.
 type nodes struct{ walls, outers, grounds int }
 
-var shippedNodes = nodes{walls: 8, outers: 1, grounds: 6}
+var shippedNodes = nodes{walls: 12, outers: 2, grounds: 6}
 
 // model is one firing with one value of every uncertain parameter: the
 // constants of the right-hand side and its work space. It is not shared
