@@ -1,7 +1,9 @@
 package cutsheet
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"toplit/drawing"
 )
@@ -57,13 +59,59 @@ func (b *board) circle(x, y, r float64) drawing.Circle {
 }
 
 // dotted is a circle of short arcs, so that it is dotted on every device and
-// stays on the layer of notes.
-func (b *board) dotted(x, y, r float64) {
+// stays on the layer of notes. It leaves room round holes.
+func (b *board) dotted(x, y, r float64, holes ...Hole) {
 	n := math.Max(8, math.Round(2*math.Pi*r/2))
 	for k := range int(n) {
 		a := 2 * math.Pi * float64(k) / n
+		s, c := math.Sincos(a + math.Pi/n/2)
+		if nearHole(x+r*c, y+r*s, 1.3, holes) {
+			continue
+		}
 		b.note = append(b.note, drawing.Arc{Center: b.p(x, y), Radius: r, Start: a, End: a + math.Pi/n})
 	}
+}
+
+// nearHole: a place lies on a hole or nearer to one than so far.
+func nearHole(x, y, far float64, holes []Hole) bool {
+	for _, h := range holes {
+		if math.Hypot(h.X-x, h.Y-y) < h.reach()+far {
+			return true
+		}
+	}
+	return false
+}
+
+// clearOf is the pieces of a line from one place to another that keep so far
+// off holes.
+func clearOf(x0, y0, x1, y1, far float64, holes []Hole) [][4]float64 {
+	long := math.Hypot(x1-x0, y1-y0)
+	type span struct{ from, to float64 }
+	var blocked []span
+	for _, h := range holes {
+		// Along and beside the line.
+		t := ((h.X-x0)*(x1-x0) + (h.Y-y0)*(y1-y0)) / long
+		off := math.Abs((h.X-x0)*(y1-y0)-(h.Y-y0)*(x1-x0)) / long
+		if r := h.reach() + far; off < r {
+			half := math.Sqrt(r*r - off*off)
+			blocked = append(blocked, span{t - half, t + half})
+		}
+	}
+	slices.SortFunc(blocked, func(a, b span) int { return cmp.Compare(a.from, b.from) })
+	var out [][4]float64
+	at := 0.0
+	put := func(to float64) {
+		if to-at > 0.5 {
+			f, g := at/long, to/long
+			out = append(out, [4]float64{x0 + (x1-x0)*f, y0 + (y1-y0)*f, x0 + (x1-x0)*g, y0 + (y1-y0)*g})
+		}
+	}
+	for _, s := range blocked {
+		put(math.Min(s.from, long))
+		at = math.Max(at, s.to)
+	}
+	put(long)
+	return out
 }
 
 // words writes one line of text and keeps its place.
@@ -117,10 +165,13 @@ func (b *board) outline(h Hole) drawing.Shape {
 		if far < 1e-9 {
 			return b.circle(h.X, h.Y, r)
 		}
+		// Quarter circles: a half circle whose ends are rounded to 0.001 mm can
+		// lie 0.06 mm off, a quarter hardly more than its ends.
 		nx, ny := -(q.Y-p.Y)/far*r, (q.X-p.X)/far*r
+		bulge := math.Tan(math.Pi / 8)
 		return drawing.Polyline{Closed: true, Vertices: []drawing.Vertex{
-			{Point: b.p(p.X-nx, p.Y-ny)}, {Point: b.p(q.X-nx, q.Y-ny), Bulge: 1},
-			{Point: b.p(q.X+nx, q.Y+ny)}, {Point: b.p(p.X+nx, p.Y+ny), Bulge: 1},
+			{Point: b.p(p.X-nx, p.Y-ny)}, {Point: b.p(q.X-nx, q.Y-ny), Bulge: bulge}, {Point: b.p(q.X+ny, q.Y-nx), Bulge: bulge},
+			{Point: b.p(q.X+nx, q.Y+ny)}, {Point: b.p(p.X+nx, p.Y+ny), Bulge: bulge}, {Point: b.p(p.X-ny, p.Y+nx), Bulge: bulge},
 		}}
 	}
 	poly := drawing.Polyline{Closed: true}

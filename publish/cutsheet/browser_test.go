@@ -15,8 +15,8 @@ import (
 )
 
 // browserScript measures what the browser has laid out: of every drawn circle
-// the box on the screen, of every closed outline forty points along it, in
-// CSS pixels from the picture's lower left corner, 96 to the inch.
+// the box on the screen, of every closed outline forty points along it, in CSS
+// pixels from the picture's lower left corner, 96 to the inch.
 const browserScript = `<script>
 const all = [];
 for (const svg of document.querySelectorAll("svg")) {
@@ -27,11 +27,20 @@ for (const svg of document.querySelectorAll("svg")) {
   }
   for (const p of svg.querySelectorAll('[data-layer=CUT] path')) {
     if (!p.getAttribute("d").endsWith("Z")) continue;
-    const m = p.getScreenCTM(), long = p.getTotalLength(), points = [];
+    // Along a copy a hundred times as large: the browser measures lengths
+    // along a curve to half a unit only.
+    const big = document.createElementNS("http://www.w3.org/2000/svg", "path"), times = 100;
+    big.setAttribute("d", p.getAttribute("d").replace(/([MLA])([^MLAZ]*)/g, (all, c, rest) => {
+      const n = rest.trim().split(/[ ,]+/).map(Number);
+      return c + n.map((v, i) => c === "A" && i >= 2 && i <= 4 ? v : v * times).join(" ");
+    }));
+    svg.appendChild(big);
+    const m = p.getScreenCTM(), long = big.getTotalLength(), points = [];
     for (let k = 0; k < 40; k++) {
-      const q = p.getPointAtLength(long * (k + 0.5) / 40).matrixTransform(m);
-      points.push([q.x - frame.left, frame.bottom - q.y]);
+      const q = big.getPointAtLength(long * (k + 0.5) / 40), s = new DOMPoint(q.x / times, q.y / times).matrixTransform(m);
+      points.push([s.x - frame.left, frame.bottom - s.y]);
     }
+    big.remove();
     one.cut.push(points);
   }
   all.push(one);
@@ -113,7 +122,10 @@ func TestBrowser(t *testing.T) {
 				}
 				shapes = append(shapes, q)
 			}
-			worst = math.Max(worst, compare(t, name, sets[i], at, rounds, shapes))
+			worst = math.Max(worst, match(t, name, sets[i], at, rounds, true, func(c seen, h Hole, o drawing.Point) float64 {
+				return math.Max(math.Hypot(c.x-o.X-h.X, c.y-o.Y-h.Y), math.Abs(c.r-h.Width/2))
+			}))
+			worst = math.Max(worst, match(t, name, sets[i], at, shapes, false, cornersOff))
 		}
 	}
 	t.Logf("%d designs, worst %.4f mm", n, worst)

@@ -31,7 +31,7 @@ func (s *Set) drawDisc(b *board, p Part) {
 		b.words(2, r+1.2, smallSize, drawing.Start, true, "seam")
 	}
 	// Past this circle the end is beaded.
-	b.dotted(0, 0, p.Across/2-p.Edge)
+	b.dotted(0, 0, p.Across/2-p.Edge, p.Holes...)
 	y := -r - 5
 	for _, line := range s.discWords(p) {
 		for _, l := range drawing.Wrap(line, wordSize, false, roundWords(r)) {

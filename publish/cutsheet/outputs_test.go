@@ -46,44 +46,46 @@ type seen struct {
 }
 
 // compare finds every hole that is to be made among those seen, and refuses
-// any left over.
+// round ones left over.
 func compare(t *testing.T, name string, s *Set, at Places, rounds, shapes []seen) (worst float64) {
 	t.Helper()
-	usedR, usedS := make([]bool, len(rounds)), make([]bool, len(shapes))
+	worst = match(t, name, s, at, rounds, true, func(c seen, h Hole, o drawing.Point) float64 {
+		return math.Max(math.Hypot(c.x-o.X-h.X, c.y-o.Y-h.Y), math.Abs(c.r-h.Width/2))
+	})
+	return math.Max(worst, match(t, name, s, at, shapes, false, cornersOff))
+}
+
+// match pairs the holes to make of one kind, round or not, with what was seen.
+func match(t *testing.T, name string, s *Set, at Places, all []seen, round bool, off func(seen, Hole, drawing.Point) float64) (worst float64) {
+	t.Helper()
+	used := make([]bool, len(all))
 	missing := 0
 	for _, p := range s.Parts {
 		o := at[p.Letter]
 		for _, h := range p.Holes {
-			if h.State == There {
+			if h.State == There || h.round() != round {
 				continue
 			}
 			found := false
-			if h.round() {
-				for k, c := range rounds {
-					if off := math.Max(math.Hypot(c.x-o.X-h.X, c.y-o.Y-h.Y), math.Abs(c.r-h.Width/2)); !usedR[k] && off <= tolerance {
-						usedR[k], found, worst = true, true, math.Max(worst, off)
-						break
-					}
+			for k, c := range all {
+				if used[k] {
+					continue
 				}
-			} else {
-				for k, c := range shapes {
-					if off := cornersOff(c, h, o); !usedS[k] && off <= tolerance {
-						usedS[k], found, worst = true, true, math.Max(worst, off)
-						break
-					}
+				if far := off(c, h, o); far <= tolerance {
+					used[k], found, worst = true, true, math.Max(worst, far)
+					break
 				}
 			}
 			if !found {
-				missing++
-				if missing < 4 {
+				if missing++; missing < 4 {
 					t.Errorf("%s: %s hole %d (%s) at %.3f %.3f is not drawn there", name, p.Name, h.Number, h.Outline.text(quantity.Metric), o.X+h.X, o.Y+h.Y)
 				}
 			}
 		}
 	}
-	for k, used := range usedR {
-		if !used {
-			t.Errorf("%s: a round hole of %.3f mm at %.3f %.3f is in no design", name, 2*rounds[k].r, rounds[k].x, rounds[k].y)
+	for k, u := range used {
+		if round && !u {
+			t.Errorf("%s: a round hole of %.3f mm at %.3f %.3f is in no design", name, 2*all[k].r, all[k].x, all[k].y)
 			break
 		}
 	}
@@ -327,7 +329,8 @@ func checkRoundParts(t *testing.T, seed int, s *Set, at Places, d dxfSeen) {
 	}
 }
 
-// checkSlots: the round ends of slots are half circles of half their width.
+// checkSlots: the round ends of slots are exact arcs of half their narrow side
+// about the middles of the ends.
 func checkSlots(t *testing.T, seed int, s *Set, at Places, shapes []seen) {
 	t.Helper()
 	for _, p := range s.Parts {
@@ -336,22 +339,23 @@ func checkSlots(t *testing.T, seed int, s *Set, at Places, shapes []seen) {
 				continue
 			}
 			for _, c := range shapes {
-				if cornersOff(c, h, at[p.Letter]) > tolerance || len(c.corners) != 4 {
+				if cornersOff(c, h, at[p.Letter]) > tolerance {
 					continue
 				}
-				arcs := 0
+				sum := 0.0
 				for k, b := range c.bulges {
-					if math.Abs(b) > 1e-9 {
-						q := c.corners[(k+1)%4]
-						r := math.Hypot(c.corners[k].X-q.X, c.corners[k].Y-q.Y) / 2
-						if math.Abs(math.Abs(b)-1) > 1e-6 || math.Abs(r-h.narrow()/2) > tolerance {
-							t.Errorf("seed %d: %s hole %d: an end of bulge %g and radius %g mm, want a half circle of %g", seed, p.Name, h.Number, b, r, h.narrow()/2)
-						}
-						arcs++
+					if math.Abs(b) < 1e-9 {
+						continue
+					}
+					q := c.corners[(k+1)%len(c.corners)]
+					angle := 4 * math.Atan(b)
+					r := math.Hypot(c.corners[k].X-q.X, c.corners[k].Y-q.Y) / 2 / math.Sin(angle/2)
+					if sum += angle; math.Abs(r-h.narrow()/2) > tolerance {
+						t.Errorf("seed %d: %s hole %d: an end of radius %g mm, want %g", seed, p.Name, h.Number, r, h.narrow()/2)
 					}
 				}
-				if arcs != 2 {
-					t.Errorf("seed %d: %s hole %d: %d round ends", seed, p.Name, h.Number, arcs)
+				if math.Abs(sum-2*math.Pi) > 1e-4 {
+					t.Errorf("seed %d: %s hole %d: its ends turn by %g rad, want a full turn", seed, p.Name, h.Number, sum)
 				}
 			}
 		}

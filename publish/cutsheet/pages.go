@@ -170,7 +170,11 @@ func (s *Set) joints(p Part, origin drawing.Point, t drawing.Tiling, i int, at, 
 	joint := func(at func(f float64) (x, y float64)) {
 		x0, y0 := at(0)
 		x1, y1 := at(1)
-		b.fold = append(b.fold, drawing.Line{From: b.p(x0, y0), To: b.p(x1, y1)})
+		x0, y0 = local(x0, y0)
+		x1, y1 = local(x1, y1)
+		for _, l := range clearOf(x0, y0, x1, y1, 0.8, p.Holes) {
+			b.fold = append(b.fold, drawing.Line{From: b.p(l[0]+origin.X, l[1]+origin.Y), To: b.p(l[2]+origin.X, l[3]+origin.Y)})
+		}
 		for _, f := range []float64{0.06, 0.5, 0.94} {
 			x, y := clear(func(f float64) (float64, float64) { return local(at(f)) }, f)
 			mark(x+origin.X, y+origin.Y)

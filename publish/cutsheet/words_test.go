@@ -83,7 +83,7 @@ func TestSubstitutedDrills(t *testing.T) {
 		t.Errorf("30 mm without a drill near: %+v", in)
 	}
 	got := text(t, s)
-	for _, want := range []string{"+5 %", "9 s later", "13 mm, then file to the line", "none near"} {
+	for _, want := range []string{"+5 %", "9 s later", "13 mm, then", "none near"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
