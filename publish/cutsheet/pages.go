@@ -244,7 +244,7 @@ func (s *Set) wordPages(where map[string]string) []PrintPage {
 		switch w.kind {
 		case heading:
 			steps = 0
-			f.need(16)
+			f.need(26) // and the first lines of what it heads
 			f.gap(2.4)
 			f.lines(w.text, 3.8, true, 0, "")
 			f.gap(0.6)
@@ -266,8 +266,9 @@ func (s *Set) wordPages(where map[string]string) []PrintPage {
 }
 
 const (
-	bodySize = 3.2  // [mm]
-	leading  = 1.36 // of a line, in sizes
+	bodySize = 3.0  // [mm]
+	leading  = 1.34 // of a line, in sizes
+	narrow   = 1.08 // widths of text are those of the widest of some faces; the one in a PDF is narrower by this and more
 )
 
 // flow sets lines from the top of a page down, and begins another when one is
@@ -307,7 +308,7 @@ func (f *flow) need(h float64) {
 
 // lines sets text with an indent, and a mark before its first line.
 func (f *flow) lines(text string, size float64, bold bool, indent float64, mark string) {
-	for i, l := range drawing.Wrap(text, size, bold, f.box.Max.X-f.box.Min.X-indent) {
+	for i, l := range drawing.Wrap(text, size, bold, (f.box.Max.X-f.box.Min.X-indent)*narrow) {
 		f.need(size * leading)
 		f.y -= size * leading
 		if i == 0 && mark != "" {
@@ -320,7 +321,7 @@ func (f *flow) lines(text string, size float64, bold bool, indent float64, mark 
 // table sets columns as wide as what stands in them; where they do not fit
 // side by side the widest is broken into lines.
 func (f *flow) table(t block) {
-	const size, between = 2.9, 4.0
+	const size, between = 2.8, 4.0
 	room := f.box.Max.X - f.box.Min.X
 	wide := make([]float64, len(t.head))
 	sum := 0.0

@@ -5,6 +5,11 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -41,7 +46,11 @@ func TestPages(t *testing.T) {
 					if v.Window != (drawing.Box{}) {
 						continue // a piece, cut off at its window
 					}
-					if b := v.Sheet.Bounds(); !b.Empty() && !b.Inside(paperBox.Grow(-6.35)) {
+					b := v.Sheet.Bounds()
+					if len(p.Shown) == 0 {
+						b.Max.X = math.Min(b.Max.X, box.Max.X) // lines are an upper estimate; TestWordsFit reads them
+					}
+					if !b.Empty() && !b.Inside(paperBox.Grow(-6.35)) {
 						t.Errorf("%s: words reach %v, nearer than a quarter of an inch to the edge", name, b)
 					}
 				}
@@ -49,6 +58,49 @@ func TestPages(t *testing.T) {
 		}
 	}
 	t.Logf("at most %d pages", most)
+}
+
+// TestWordsFit: what poppler reads as words lies inside the box of the page.
+func TestWordsFit(t *testing.T) {
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		t.Skip("pdftotext is not installed (poppler-utils)")
+	}
+	word := regexp.MustCompile(`<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">`)
+	for seed := range uint64(12) {
+		s, _ := planned(t, seed, Options{Drills: drillsOnHand(t, "metric half")})
+		var b bytes.Buffer
+		if err := s.WritePDF(&b); err != nil {
+			t.Fatal(err)
+		}
+		words := 0
+		for i, p := range s.Pages() {
+			if len(p.Shown) > 0 {
+				break
+			}
+			file := filepath.Join(t.TempDir(), "w.pdf")
+			if err := os.WriteFile(file, b.Bytes(), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			page := fmt.Sprint(i + 1)
+			out, err := exec.Command("pdftotext", "-bbox", "-f", page, "-l", page, file, "-").Output()
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, box := s.options.Paper.content(false)
+			for _, m := range word.FindAllStringSubmatch(string(out), -1) {
+				x, err := strconv.ParseFloat(m[3], 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if words++; x*25.4/72 > box.Max.X+0.5 {
+					t.Errorf("seed %d: page %s: a word ends at %.1f mm, the box at %.1f", seed, page, x*25.4/72, box.Max.X)
+				}
+			}
+		}
+		if words < 100 {
+			t.Errorf("seed %d: %d words read", seed, words)
+		}
+	}
 }
 
 // TestPapers: the box to cut in lies inside both papers by half an inch or

@@ -5,6 +5,8 @@ import (
 	"math"
 	"sort"
 	"strings"
+
+	"toplit/quantity"
 )
 
 // block is one piece of the words of a set: a heading, a paragraph, an item
@@ -210,7 +212,11 @@ func (s *Set) steps() []string {
 		add("Drill every hole with %s first, through the paper.", first)
 	}
 	if len(s.options.Drills) == 0 && len(s.bySize()) > 0 {
-		add("Start with a drill of %s or less, then go up in steps no wider than double. A hole can be made bigger later, never smaller: if you are not sure, stop one drill short, make the first fires, and drill up when the burns ask for it.", length(pilotMost, s.options.Units))
+		thin := length(pilotMost, quantity.Metric)
+		if s.options.Units == quantity.US {
+			thin = "1/8 in"
+		}
+		add("Start with a drill of %s or less, then go up in steps no wider than double. A hole can be made bigger later, never smaller: if you are not sure, stop one drill short, make the first fires, and drill up when the burns ask for it.", thin)
 	}
 	if order := s.order(); order != "" {
 		add("Then by size, thin drills first: %s. A step drill runs slowly, with little pressure, a strip of tape on its last step.", order)
