@@ -54,6 +54,7 @@ func (l *layout) circleFits(i int, part Part) bool {
 			text = fmt.Sprintf("the holes run into the edge of an end of %s", length(part.Across, sys))
 		}
 		l.add(rowKey(i, "circle"), length(across, sys), text, "up to "+length(math.Max(0, 2*(room-(out-across/2))), sys), func(d *stove.Design) { l.move(d, i) })
+		l.at(position)
 	}
 	for _, b := range l.o.Beads {
 		if b.On != r.On {
@@ -62,6 +63,7 @@ func (l *layout) circleFits(i int, part Part) bool {
 		in := Hole{X: 0, Y: across / 2, Outline: o}.nearestToMiddle()
 		if out > b.From*1e3-part.Edge+slack && in < b.To*1e3+part.Edge-slack {
 			l.add(rowKey(i, "circle"), length(across, sys), fmt.Sprintf("the holes run into the bead from %s to %s of the middle", length(b.From*1e3, sys), length(b.To*1e3, sys)), "a circle clear of it", func(d *stove.Design) { l.move(d, i) })
+			l.at(position)
 		}
 	}
 	if r.Count < 2 {

@@ -180,6 +180,10 @@ func (s *Set) label(b *board, h Hole, free map[int]float64) {
 			break
 		}
 	}
+	if !numbered { // over something rather than not at all
+		const size = 1.3
+		b.words(h.X+0.4, h.Y+u+0.5+under*size, size, drawing.Start, true, number)
+	}
 	for _, size := range []float64{1.9, tinySize} {
 		if try(h.X+0.5, h.Y-d-0.7-capital*size, size, drawing.Start, false, drill) ||
 			try(h.X-0.5, h.Y-d-0.7-capital*size, size, drawing.End, false, drill) {

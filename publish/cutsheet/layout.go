@@ -52,8 +52,11 @@ func lay(d stove.Design, o Options) *layout {
 
 // add notes a fault.
 func (l *layout) add(key, value, text, accept string, mend func(*stove.Design)) {
-	l.faults = append(l.faults, fault{stove.Finding{Severity: stove.Error, Key: key, Value: value, Text: text, Accept: accept}, mend})
+	l.faults = append(l.faults, fault{Finding: stove.Finding{Severity: stove.Error, Key: key, Value: value, Text: text, Accept: accept}, mend: mend})
 }
+
+// at sets when the fault noted last is put right.
+func (l *layout) at(t turn) { l.faults[len(l.faults)-1].turn = t }
 
 // others are the faults that package stove finds and that are not about
 // spacing: no way for air, zinc, cans that do not fit. What has been judged
@@ -164,6 +167,7 @@ func (l *layout) tooClose(p stove.Place, i, j int, metal float64) {
 		what = "circle"
 	}
 	l.add(rowKey(j, what), l.rowPlace(j), l.closeness(metal, fmt.Sprintf("the holes of row %d and row %d", i+1, j+1), least), l.apartText(i, j), func(d *stove.Design) { l.part(d, i, j) })
+	l.at(beside)
 }
 
 func (l *layout) hasFault(key string) bool {

@@ -96,6 +96,7 @@ func (l *layout) fieldBefore(part *Part, rows []int, before []Hole) bool {
 	if added := l.addTo(part, i, r.Count-len(old)); added < r.Count-len(old) {
 		have := len(part.Holes)
 		l.add(rowKey(i, "count"), fmt.Sprint(r.Count), fmt.Sprintf("between the %d holes that are there, no more than %d go in", len(old), have), fmt.Sprintf("up to %d", have), func(d *stove.Design) { l.keep(d, part.Place) })
+		l.at(there)
 	}
 	return true
 }
@@ -174,6 +175,7 @@ func (l *layout) against(part *Part, before []Hole) {
 			switch {
 			case smaller(h.Outline, g.Outline):
 				l.addOnce(rowKey(h.Row, "hole"), h.Outline.text(l.o.Units), fmt.Sprintf("the %s has holes of %s already, and a hole cannot get smaller", part.Name, g.Outline.text(l.o.Units)), g.Outline.text(l.o.Units)+" or more", func(d *stove.Design) { l.keep(d, part.Place) })
+				l.at(there)
 				h.State = There
 			case smaller(g.Outline, h.Outline):
 				h.State, h.Was = Bigger, g.Outline
@@ -200,6 +202,7 @@ func (l *layout) against(part *Part, before []Hole) {
 			key, value = rowKey(i, "count"), fmt.Sprint(l.d.Rows[i].Count)
 		}
 		l.addOnce(key, value, fmt.Sprintf("%d of the %d holes of %s drilled in the %s (%s) would have to vanish", gone[row], old.Count, old.Cut.text(l.o.Units), part.Name, l.before.d.Label(row)), "a design that keeps them, or a new can", func(d *stove.Design) { l.keep(d, part.Place) })
+		l.at(there)
 	}
 }
 

@@ -44,7 +44,20 @@ func (r *Refused) Error() string {
 type fault struct {
 	stove.Finding
 	mend func(*stove.Design) // nil when no change of the design helps
+	turn turn                // which faults are put right first
 }
+
+// turn orders faults: holes that are there first, since all else gives way to
+// them; then where a row lies, because how many holes fit depends on it; then
+// rows by themselves, then rows beside each other.
+type turn int
+
+const (
+	there    turn = iota - 2
+	position      // the zero turn is byItself
+	byItself
+	beside
+)
 
 // refused is the faults as findings.
 func (l *layout) refused() []stove.Finding {
@@ -67,14 +80,16 @@ func refuse(l *layout, bad []stove.Finding) *Refused {
 			r.Nearest, r.Changes = &d, stove.Difference(l.want, d)
 			return r
 		}
-		i := 0
-		for i < len(next.faults) && next.faults[i].mend == nil {
-			i++
+		var first *fault
+		for i := range next.faults {
+			if f := &next.faults[i]; f.mend != nil && (first == nil || f.turn < first.turn) {
+				first = f
+			}
 		}
-		if i == len(next.faults) {
+		if first == nil {
 			break
 		}
-		next.faults[i].mend(&d)
+		first.mend(&d)
 	}
 	if d, ok := asParent(l.want, l.o); ok {
 		r.Nearest, r.Changes = &d, stove.Difference(l.want, d)

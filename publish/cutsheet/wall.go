@@ -128,6 +128,7 @@ func (l *layout) fits(i int, part Part) bool {
 			accept = fmt.Sprintf("holes up to %s tall", length(math.Max(0, part.Tall-2*part.Edge), sys))
 		}
 		l.add(rowKey(i, "height"), length(y, sys), text, accept, func(d *stove.Design) { l.move(d, i) })
+		l.at(position)
 	}
 	for _, b := range l.o.Beads {
 		if b.On != r.On {
@@ -137,6 +138,7 @@ func (l *layout) fits(i int, part Part) bool {
 		if y+half > low+slack && y-half < high-slack {
 			l.add(rowKey(i, "height"), length(y, sys), fmt.Sprintf("the holes run into the bead from %s to %s", length(b.From*1e3, sys), length(b.To*1e3, sys)),
 				fmt.Sprintf("up to %s, or from %s", length(low-half, sys), length(high+half, sys)), func(d *stove.Design) { l.move(d, i) })
+			l.at(position)
 		}
 	}
 	return true

@@ -62,6 +62,37 @@ func TestCautionsAlways(t *testing.T) {
 	}
 }
 
+// TestEveryHoleIsNumbered: each hole to make has its number on paper, and each
+// row its drill, by a hole or in its words.
+func TestEveryHoleIsNumbered(t *testing.T) {
+	drills := 0
+	for seed := range uint64(150) {
+		s, _ := planned(t, seed, Options{})
+		for _, p := range s.Parts {
+			have, all := map[string]bool{}, ""
+			for _, x := range s.draw(p, drawing.Point{}).note {
+				if w, ok := textOf(x); ok {
+					have[w] = true
+					all += w + "\n"
+				}
+			}
+			for _, h := range p.Holes {
+				if !have[fmt.Sprint(h.Number)] {
+					t.Errorf("seed %d: %s hole %d has no number", seed, p.Name, h.Number)
+				}
+				if have[s.drillWord(h)] {
+					drills++
+				} else if h.round() && !strings.Contains(all, s.Rows[h.Row].Drill) {
+					t.Errorf("seed %d: %s: nothing says the drill of hole %d", seed, p.Name, h.Number)
+				}
+			}
+		}
+	}
+	if drills == 0 {
+		t.Error("no drill beside a hole")
+	}
+}
+
 // TestSubstitutedDrills: the nearest drill on hand, the area it gives, the way
 // to it and what the caller says of its effect are all told.
 func TestSubstitutedDrills(t *testing.T) {
