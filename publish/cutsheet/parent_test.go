@@ -1,6 +1,7 @@
 package cutsheet
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -40,6 +41,17 @@ func TestFromParent(t *testing.T) {
 	}
 	if marks, _ := Marks(body); len(marks) != 12 {
 		t.Errorf("%d marks to make, want 12", len(marks))
+	}
+	// A cutter is told of the holes to make alone.
+	var b bytes.Buffer
+	if err := s.WriteSVG(&b); err != nil {
+		t.Fatal(err)
+	}
+	rounds, shapes := readSVG(t, b.Bytes())
+	_, at := s.Drawing()
+	compare(t, "from parent", s, at, rounds, shapes)
+	if len(rounds) != 24+12 {
+		t.Errorf("%d circles to drill, want 36", len(rounds))
 	}
 }
 
