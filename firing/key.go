@@ -125,7 +125,7 @@ func word(at func(f *Firing, i int) *string) Key {
 		*at(f, i) = s
 		return nil
 	}
-	k.write = func(f *Firing, i int, _ quantity.System) string { return basicString(*at(f, i)) }
+	k.write = func(f *Firing, i int, _ quantity.System) string { return Quoted(*at(f, i)) }
 	return k
 }
 
@@ -264,9 +264,9 @@ func long(text string) bool {
 	return digits > 8
 }
 
-// basicString writes text as a TOML basic string; Go's own quoting differs in
-// a few escapes TOML does not know.
-func basicString(s string) string {
+// Quoted is text as a TOML basic string; Go's own quoting differs in a few
+// escapes TOML does not know.
+func Quoted(s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
 	for _, r := range s {

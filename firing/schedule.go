@@ -121,7 +121,7 @@ func scheduleKeys() []Key {
 			var times []string
 			for _, a := range f.Conditions.Schedule {
 				if a.Do == act {
-					times = append(times, basicString(FormatWhen(a)))
+					times = append(times, Quoted(FormatWhen(a)))
 				}
 			}
 			switch len(times) {

@@ -70,7 +70,7 @@ func holeKey() Key {
 		return nil
 	}
 	k.write = func(f *Firing, i int, sys quantity.System) string {
-		return basicString(FormatHole(f.Design.Rows[i].Hole, sys))
+		return Quoted(FormatHole(f.Design.Rows[i].Hole, sys))
 	}
 	return k
 }

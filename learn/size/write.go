@@ -1,7 +1,6 @@
 package size
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -36,31 +35,12 @@ func (p *paper) amount(table, key string, kind quantity.Kind, v float64) {
 
 func (p *paper) word(table, key, v string) {
 	if v != "" {
-		p.set(table, key, quoted(v))
+		p.set(table, key, firing.Quoted(v))
 	}
 }
 
 func text(kind quantity.Kind, v float64) string {
-	return quoted(quantity.Format(kind, v, quantity.Metric))
-}
-
-// quoted is a TOML basic string.
-func quoted(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range s {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case r < ' ' || r == 0x7f:
-			fmt.Fprintf(&b, "\\u%04X", r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
+	return firing.Quoted(quantity.Format(kind, v, quantity.Metric))
 }
 
 // with is a copy to which one design's sizes can be added.
@@ -191,7 +171,7 @@ func raw(table, name, v string) string {
 			}
 		}
 	}
-	return quoted(v)
+	return firing.Quoted(v)
 }
 
 func (p *paper) can(table string, c Can) {
@@ -209,7 +189,7 @@ func (s *space) sized(c choice) *paper {
 	p := s.start.with()
 	row := func(name string, on stove.Place, n int, hole float64, key string, at float64) {
 		p.rows = append(p.rows, map[string]string{
-			"name": quoted(name), "on": quoted(string(on)), "count": strconv.Itoa(n),
+			"name": firing.Quoted(name), "on": firing.Quoted(string(on)), "count": strconv.Itoa(n),
 			"hole": text(quantity.Length, hole), key: text(quantity.Length, at),
 		})
 	}
