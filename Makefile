@@ -19,7 +19,7 @@ BENCHTIME ?= 1s
 PLATFORMS := linux/amd64 linux/arm64 darwin/amd64 darwin/arm64 windows/amd64
 VERSION   := $(shell git describe --tags --always --dirty 2>/dev/null || echo unversioned)
 
-.PHONY: help run test needs tools fmt tidy vet staticcheck lint unit race vulnerable checks cases props bench peers fuzz dist clean
+.PHONY: help run test needs tools fmt tidy vet staticcheck lint unit race vulnerable checks cases props sheets bench peers fuzz dist clean
 
 help: ## this list
 	@grep -hE '^[a-z]+:.*##' Makefile | sed -E 's/:.*## /\t/' | expand -t 14
@@ -82,6 +82,10 @@ props: ## laws that hold for every valid design, over PROPS random designs
 	@mkdir -p out; \
 	TOPLIT_PROPS=$(PROPS) go test -run TestProps -count=1 -v -timeout 120m ./sim/... | tee out/props.txt; \
 	grep -q '^--- PASS: TestProps' out/props.txt || { echo 'props: no test ran'; exit 1; }
+
+sheets: ## cut sheets of 500 designs measured in PDF, DXF, SVG and a browser
+	@mkdir -p out; \
+	TOPLIT_CUTSHEETS=500 TOPLIT_BROWSER=500 go test -run 'TestCutSheets|TestBrowser' -count=1 -v -timeout 120m ./publish/cutsheet | tee out/sheets.txt
 
 bench: ## benchmarks, kept in out/bench.txt
 	@mkdir -p out; \

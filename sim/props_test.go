@@ -351,6 +351,16 @@ func TestProps(t *testing.T) {
 	t.Logf("%d designs, %d runs, %d steps each on average; largest gaps: element %.2g, energy %.2g, part %.2g", n, v.runs.Load(), v.steps.Load()/max(v.runs.Load(), 1), v.elementGap.v, v.energyGap.v, v.partGap.v)
 }
 
-func TestPropsConverged(t *testing.T) { testConverged(t, propsDesigns(t)) }
+func TestPropsConverged(t *testing.T) {
+	if underRace {
+		t.Skip("nothing runs at once here that other tests do not run too")
+	}
+	testConverged(t, propsDesigns(t))
+}
 
-func TestPropsSigns(t *testing.T) { testSigns(t, propsDesigns(t)) }
+func TestPropsSigns(t *testing.T) {
+	if underRace {
+		t.Skip("nothing runs at once here that other tests do not run too")
+	}
+	testSigns(t, propsDesigns(t))
+}

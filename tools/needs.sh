@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs the Debian packages that tests use beyond Go: a C compiler for the
-# race detector, and an independent reader of DXF files for the drawings. On
+# race detector, and independent readers of DXF and PDF files for the drawings. On
 # other systems, or without the right to install, it says what is missing; the
 # tests that need it skip and say so.
 set -euo pipefail
@@ -11,6 +11,7 @@ need() { # package, command that shows it is there
 }
 need gcc 'command -v gcc'
 need libc6-dev 'test -e /usr/include/stdlib.h || [ "$(uname)" != Linux ]'
+need poppler-utils 'command -v pdftoppm'
 need python3-ezdxf '/usr/bin/python3 -c "import ezdxf"'
 
 if [ ${#missing[@]} = 0 ]; then exit 0; fi
