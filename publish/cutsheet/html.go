@@ -2,8 +2,8 @@ package cutsheet
 
 import (
 	"fmt"
-	"html/template"
 	"io"
+	"text/template"
 
 	"toplit/quantity"
 )
@@ -147,12 +147,14 @@ func side(v float64, over, under string) string {
 	return over
 }
 
+// Every value is escaped where it stands: there is no script and no address but
+// a hole's name, and html/template has known faults in go1.26.8.
 var page = template.Must(template.New("cut sheet").Parse(`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Cut sheets: {{.Title}}</title>
+<title>Cut sheets: {{html .Title}}</title>
 <style>
 :root { color-scheme: light }
 body { margin: 0 auto; max-width: 42rem; padding: 0 1rem 2rem; font: 1.1rem/1.45 "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", Helvetica, Arial, sans-serif; color: #111; background: #fff }
@@ -176,27 +178,27 @@ tr { display: block; border-bottom: 1px solid #767676; padding: .4rem 0 } td { d
 </style>
 </head>
 <body>
-<h1>Cut sheets: {{.Title}}</h1>
-{{range .Words}}{{if eq .Kind "heading"}}<h2>{{.Text}}</h2>
-{{else if eq .Kind "para"}}<p>{{.Text}}</p>
-{{else if eq .Kind "steps"}}<ol>{{range .Items}}<li>{{.}}</li>
+<h1>Cut sheets: {{html .Title}}</h1>
+{{range .Words}}{{if eq .Kind "heading"}}<h2>{{html .Text}}</h2>
+{{else if eq .Kind "para"}}<p>{{html .Text}}</p>
+{{else if eq .Kind "steps"}}<ol>{{range .Items}}<li>{{html .}}</li>
 {{end}}</ol>
-{{else if eq .Kind "table"}}<div class="wide"><table><thead><tr>{{range .Head}}<th scope="col">{{.}}</th>{{end}}</tr></thead><tbody>{{range .Rows}}<tr>{{range .}}{{if .Text}}<td{{if .Head}} data-head="{{.Head}}"{{end}}>{{.Text}}</td>{{else}}<td class="empty"></td>{{end}}{{end}}</tr>
+{{else if eq .Kind "table"}}<div class="wide"><table><thead><tr>{{range .Head}}<th scope="col">{{html .}}</th>{{end}}</tr></thead><tbody>{{range .Rows}}<tr>{{range .}}{{if .Text}}<td{{if .Head}} data-head="{{html .Head}}"{{end}}>{{html .Text}}</td>{{else}}<td class="empty"></td>{{end}}{{end}}</tr>
 {{end}}</tbody></table></div>
-{{else}}<ul class="{{.Kind}}">{{range .Items}}<li>{{.}}</li>
+{{else}}<ul class="{{html .Kind}}">{{range .Items}}<li>{{html .}}</li>
 {{end}}</ul>
 {{end}}{{end}}
 {{range .Parts}}<section class="part">
-<h2>{{.Letter}}: {{.Name}}, one hole at a time</h2>
-{{range .Lead}}<p>{{.}}</p>
-{{end}}<a class="go" href="#{{(index .Holes 0).ID}}">Begin with the first hole</a>
+<h2>{{html .Letter}}: {{html .Name}}, one hole at a time</h2>
+{{range .Lead}}<p>{{html .}}</p>
+{{end}}<a class="go" href="#{{html (index .Holes 0).ID}}">Begin with the first hole</a>
 <div class="holes">
-{{range .Holes}}<div class="hole" id="{{.ID}}">
-<p class="which">{{.Which}}</p>
-<p class="big">{{.Big}}</p>
-{{range .Small}}<p>{{.}}</p>
-{{end}}<p class="how">{{.How}}</p>
-<div class="turn">{{if .Back}}<a href="#{{.Back}}">back</a>{{else}}<span class="none">first</span>{{end}}{{if .Next}}<a href="#{{.Next}}">next</a>{{else}}<span class="none">last</span>{{end}}</div>
+{{range .Holes}}<div class="hole" id="{{html .ID}}">
+<p class="which">{{html .Which}}</p>
+<p class="big">{{html .Big}}</p>
+{{range .Small}}<p>{{html .}}</p>
+{{end}}<p class="how">{{html .How}}</p>
+<div class="turn">{{if .Back}}<a href="#{{html .Back}}">back</a>{{else}}<span class="none">first</span>{{end}}{{if .Next}}<a href="#{{html .Next}}">next</a>{{else}}<span class="none">last</span>{{end}}</div>
 </div>
 {{end}}</div>
 </section>
