@@ -83,7 +83,9 @@ props: ## laws that hold for every valid design, over PROPS random designs
 
 sheets: ## cut sheets of 500 designs measured in PDF, DXF, SVG and a browser
 	@mkdir -p out; \
-	TOPLIT_CUTSHEETS=500 TOPLIT_BROWSER=500 go test -run 'TestCutSheets|TestBrowser' -count=1 -v -timeout 120m ./publish/cutsheet | tee out/sheets.txt
+	TOPLIT_CUTSHEETS=500 TOPLIT_BROWSER=500 go test -run 'TestCutSheets|TestBrowser' -count=1 -v -timeout 120m ./publish/cutsheet | tee out/sheets.txt; \
+	for t in SVG DXF PDF; do grep -q "^--- PASS: TestCutSheets$$t" out/sheets.txt || { echo "sheets: $$t was not measured"; exit 1; }; done; \
+	grep -q '^--- PASS: TestBrowser' out/sheets.txt || { echo 'sheets: no browser measured them'; exit 1; }
 
 bench: ## benchmarks, kept in out/bench.txt
 	@mkdir -p out; \

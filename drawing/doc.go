@@ -1,5 +1,5 @@
 // Package drawing holds line drawings in millimetres and writes them down: as
-// SVG for the screen and the printer, and as DXF R12 for the cutter.
+// SVG for the screen, PDF for the printer, and DXF R12 for the cutter.
 //
 // A Sheet has named layers, each drawn with one pen, and on them plain shapes:
 // lines, arcs, circles, polylines whose segments may bulge into arcs, hatches

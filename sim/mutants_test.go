@@ -112,9 +112,6 @@ func moved(b *burner, flow int, side string) (joule float64, there bool) {
 }
 
 func TestLedgerNoticesHeat(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	stoves := mutantStoves()
 	type amount struct{ joule, share float64 } // moved, and over what the burn released
 	most := map[[2]int]amount{}                // by flow and side
@@ -276,9 +273,6 @@ func (s spoiled) Rate(t float64, y, dy []float64) {
 }
 
 func TestLedgerNoticesAtoms(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	s, err := newSite(demo(), shippedNodes)
 	if err != nil {
 		t.Fatal(err)

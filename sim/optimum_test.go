@@ -28,9 +28,6 @@ func tinStove() *firing.Firing {
 // best pot gap, with worse on either side; so does the model. What never boils
 // counts as worse than anything that does.
 func TestInteriorOptimum(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	for _, c := range []struct {
 		name   string
 		figure Figure

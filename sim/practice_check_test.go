@@ -53,9 +53,6 @@ func practiceStove(u []float64) *firing.Firing {
 }
 
 func TestCommonPractice(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	const n = 512
 	pts, err := numeric.NewPoints(nPriors+24, 5)
 	if err != nil {

@@ -30,10 +30,7 @@ func propsDesigns(t *testing.T) int {
 		}
 		return n
 	}
-	switch {
-	case underRace:
-		return 8
-	case testing.Short():
+	if testing.Short() {
 		return 40
 	}
 	return 200
@@ -352,15 +349,9 @@ func TestProps(t *testing.T) {
 }
 
 func TestPropsConverged(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	testConverged(t, propsDesigns(t))
 }
 
 func TestPropsSigns(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	testSigns(t, propsDesigns(t))
 }

@@ -112,9 +112,6 @@ func TestRatePure(t *testing.T) {
 // TestJacobianWhole: the Jacobian by groups is that of differences of the
 // whole right-hand side, over random designs and states.
 func TestJacobianWhole(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	inParallel(24, func(b *burner, k int) {
 		seed := uint64(k + 101)
 		f, err := designs.Random(seed)
@@ -268,9 +265,6 @@ func TestPredictRepeats(t *testing.T) {
 // prediction says about the time before. Curves are read from stored states
 // once the burn is over, so they must know what stood on the stove when.
 func TestLaterActs(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	const at = 900.0
 	curves := func(f *firing.Firing) []curvePoint {
 		s, err := newSite(f, shippedNodes)
@@ -334,9 +328,6 @@ func TestActsAfterMoments(t *testing.T) {
 // TestBurnersAreReused: a burner that has burned one stove burns the next as a
 // new one does, whatever the number of its rows, walls and nodes.
 func TestBurnersAreReused(t *testing.T) {
-	if underRace {
-		t.Skip("nothing runs at once here that other tests do not run too")
-	}
 	used := new(burner)
 	for k := range 40 {
 		seed := uint64(1 + k*37%200)

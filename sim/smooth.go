@@ -1,6 +1,10 @@
 package sim
 
-import "math"
+import (
+	"math"
+
+	"toplit/numeric"
+)
 
 // Smooth switches. All are C1 and exact outside their width, so that halving a
 // width only moves what happens inside it.
@@ -18,15 +22,7 @@ func step(x, w float64) float64 {
 }
 
 // ramp is the integral of step: 0 below -w, x above w, parabolic between.
-func ramp(x, w float64) float64 {
-	if x <= -w {
-		return 0
-	}
-	if x >= w {
-		return x
-	}
-	return (x + w) * (x + w) / (4 * w)
-}
+func ramp(x, w float64) float64 { return numeric.SoftPlus(x, w) }
 
 // positive is the part of x above zero, rounded over about w.
 func positive(x, w float64) float64 { return 0.5 * (x + math.Sqrt(x*x+w*w)) }

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"toplit/numeric"
 	"toplit/physics/fuel"
 )
 
@@ -16,13 +17,13 @@ func TestSoftCorners(t *testing.T) {
 		a := rapid.Float64Range(0, 10).Draw(t, "a")
 		b := rapid.Float64Range(0, 10).Draw(t, "b")
 		w := rapid.Float64Range(0.01, 1).Draw(t, "w")
-		m := softMin(a, b, w)
+		m := numeric.SoftMin(a, b, w)
 		if m > min(a, b) || m < 0 || m < min(a, b)-w*(a+b)/8-1e-12 {
-			t.Fatalf("softMin(%g, %g, %g) = %g", a, b, w, m)
+			t.Fatalf("numeric.SoftMin(%g, %g, %g) = %g", a, b, w, m)
 		}
-		p := softPlus(a-b, w)
+		p := numeric.SoftPlus(a-b, w)
 		if p < max(a-b, 0)-1e-12 || p > max(a-b, 0)+w/4+1e-12 {
-			t.Fatalf("softPlus(%g, %g) = %g", a-b, w, p)
+			t.Fatalf("numeric.SoftPlus(%g, %g) = %g", a-b, w, p)
 		}
 	})
 }

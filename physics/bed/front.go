@@ -1,5 +1,7 @@
 package bed
 
+import "toplit/numeric"
+
 // Air need of the front with dry fuel: kilograms of primary air per kilogram
 // of dry fuel. Varunkumar, Rajan, Mukunda 2012 (Energy Conv. Manage. 53:135)
 // found it constant over their range of flow; 1.5 is [memory] of that group's
@@ -78,8 +80,8 @@ func Front(in FrontIn) FrontOut {
 	T2, I2 := in.Layer*in.Layer, Ignition*Ignition
 	net := frontEmission*stefan*(T2*T2-I2*I2) - G*frontAirCp*rise - in.Loss
 	w := width(in.Soft, frontSoft)
-	out.ByHeat = softPlus(net, frontHeatWidth*w/frontSoft) / (frontCp*rise + X*moistureHeat)
-	out.Flux = softMin(out.ByOxygen, out.ByHeat, w)
+	out.ByHeat = numeric.SoftPlus(net, frontHeatWidth*w/frontSoft) / (frontCp*rise + X*moistureHeat)
+	out.Flux = numeric.SoftMin(out.ByOxygen, out.ByHeat, w)
 	return out
 }
 

@@ -3,6 +3,7 @@ package bed
 import (
 	"math"
 
+	"toplit/numeric"
 	"toplit/physics/fuel"
 	"toplit/physics/gas"
 )
@@ -37,7 +38,7 @@ func TarPrior(u, d float64) float64 {
 	}
 	u = max(math.Abs(u), 1e-4)
 	t := 0.10 * math.Pow(0.03/u, 0.3) * math.Sqrt(d/10e-3)
-	return low + softMin(t, high-low, 0.2)
+	return low + numeric.SoftMin(t, high-low, 0.2)
 }
 
 // Feed is a fuel made ready for the gas law: the elements and enthalpies of
@@ -164,7 +165,7 @@ func (f *Feed) Gas(in GasIn) GasOut {
 		K = Shift
 	}
 	var out GasOut
-	out.Char = softMin(max(in.Char, 0), f.mostChar, w)
+	out.Char = numeric.SoftMin(max(in.Char, 0), f.mostChar, w)
 	C := f.Fuel[gas.Carbon] - out.Char*f.Char[gas.Carbon]
 	H := f.Fuel[gas.Hydrogen] - out.Char*f.Char[gas.Hydrogen]
 	O := f.Fuel[gas.Oxygen] - out.Char*f.Char[gas.Oxygen]
@@ -174,13 +175,13 @@ func (f *Feed) Gas(in GasIn) GasOut {
 	tar, ch4 := max(in.Tar, 0), max(in.Methane, 0)/methaneMass
 	scale := 1.0
 	if needC := tar*tarElements[gas.Carbon] + ch4; needC > 0 {
-		scale = softMin(scale, 0.8*C/needC, w)
+		scale = numeric.SoftMin(scale, 0.8*C/needC, w)
 	}
 	if needH := tar*tarElements[gas.Hydrogen] + 4*ch4; needH > 0 {
-		scale = softMin(scale, 0.8*H/needH, w)
+		scale = numeric.SoftMin(scale, 0.8*H/needH, w)
 	}
 	if needO := tar * tarElements[gas.Oxygen]; needO > 0 {
-		scale = softMin(scale, 0.8*O/needO, w)
+		scale = numeric.SoftMin(scale, 0.8*O/needO, w)
 	}
 	scale = max(scale, 0)
 	tar *= scale
@@ -192,11 +193,11 @@ func (f *Feed) Gas(in GasIn) GasOut {
 	O = max(O-tar*tarElements[gas.Oxygen]+steam+2*max(in.Oxygen, 0), 0)
 
 	// Carbon needs an oxygen each to leave; the rest stays.
-	gone := softMin(C, O, w)
+	gone := numeric.SoftMin(C, O, w)
 	out.Carbon = (C - gone) * carbonMass
 	C = gone
 	// Everything burned needs 2C + H/2; the rest stays oxygen.
-	used := max(softMin(O, 2*C+H/2, w), C)
+	used := max(numeric.SoftMin(O, 2*C+H/2, w), C)
 	out.Gas[gas.O2] = (O - used) / 2
 	O = used
 

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 
+	"toplit/numeric"
 	"toplit/physics/fuel"
 )
 
@@ -139,7 +140,7 @@ const (
 // while it is being lit, 6 mm of solid, packed as the bed is. √(4·α·t) with α =
 // 0.14 mm²/s (pine across the grain, MaCFP database) is 6.5 mm after 75 s.
 func TopLayer(f fuel.Fuel) float64 {
-	return f.Density * (1 - f.Moisture) * (1 - f.Void()) * softMin(f.Size, heated, 0.2)
+	return f.Density * (1 - f.Moisture) * (1 - f.Void()) * numeric.SoftMin(f.Size, heated, 0.2)
 }
 
 const heated = 6e-3 // [m]
@@ -177,7 +178,7 @@ func Lighting(in LightIn) float64 {
 	w := width(in.Soft, lightSoft)
 	X := max(in.Moisture, 0)
 	E := LightingEnergy(max(in.Layer, 0.05), X, in.Fuel)
-	rate := ramp(min(in.Cover, 1)-s, 0.5*w) * softPlus(in.Heat-CriticalHeat, CriticalHeat*w) / E
+	rate := ramp(min(in.Cover, 1)-s, 0.5*w) * numeric.SoftPlus(in.Heat-CriticalHeat, CriticalHeat*w) / E
 	v := in.Spread
 	if v <= 0 {
 		v = SpreadSpeed
@@ -185,7 +186,7 @@ func Lighting(in LightIn) float64 {
 	if in.Bore > 0 {
 		rate += s * (1 - s) * 4 * v * Damping(X) / in.Bore
 	}
-	wet := softPlus(X/Extinction-1, w)
+	wet := numeric.SoftPlus(X/Extinction-1, w)
 	return rate - s*min(wet*4, 1)/Dying
 }
 

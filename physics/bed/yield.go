@@ -3,6 +3,7 @@ package bed
 import (
 	"math"
 
+	"toplit/numeric"
 	"toplit/physics/fuel"
 )
 
@@ -49,8 +50,8 @@ func Yield(in YieldIn) float64 {
 	base := yieldTop - yieldSlope/4*math.Log(1+u*u*u*u)
 	M := fuel.WetBasis(max(in.Moisture, 0))
 	y := base*sizeFactor(in.Size, in.Density) - yieldWater*(M-0.10) + in.Offset
-	y = yieldFloor + softPlus(y-yieldFloor, w*yieldFloor)
-	y = softMin(y, yieldTop, w)
+	y = yieldFloor + numeric.SoftPlus(y-yieldFloor, w*yieldFloor)
+	y = numeric.SoftMin(y, yieldTop, w)
 	return y + in.Charred*(1-y)
 }
 

@@ -1,6 +1,10 @@
 package flame
 
-import "math"
+import (
+	"math"
+
+	"toplit/numeric"
+)
 
 const (
 	gravity = 9.80665 // [m/s²]
@@ -35,7 +39,7 @@ func Height(Q, D float64) float64 {
 	if !(Q > 0) {
 		return 0
 	}
-	return softPlus(Heskestad(Q, D), D/4)
+	return numeric.SoftPlus(Heskestad(Q, D), D/4)
 }
 
 // Zukoski is the height [m] by L/D = 3.3·Q*^(2/3) below Q* = 1 and

@@ -1,6 +1,10 @@
 package flame
 
-import "math"
+import (
+	"math"
+
+	"toplit/numeric"
+)
 
 // Jet is one row of equal secondary jets that enter a rising gas.
 type Jet struct {
@@ -118,10 +122,10 @@ func Entrained(x, d, ambient, jet float64) float64 {
 // missing. Judgement throughout, ± 0.06: builders agree only on the signs (jets
 // that just reach the middle, more of them, static mixers).
 func Mixing(reach, countRatio, swirl float64) float64 {
-	q := softMin(max(reach, 0)/0.7, 1, 0.4)
-	over := softPlus(reach-1.5, 0.3) / 2
+	q := numeric.SoftMin(max(reach, 0)/0.7, 1, 0.4)
+	over := numeric.SoftPlus(reach-1.5, 0.3) / 2
 	q /= 1 + over*over
-	q *= 0.5 + 0.5*softMin(max(countRatio, 0), 1, 0.3)
+	q *= 0.5 + 0.5*numeric.SoftMin(max(countRatio, 0), 1, 0.3)
 	q += 0.5 * (1 - q) * swirl * swirl / (swirl*swirl + 0.36)
 	return 1 - 0.12*(1-q)
 }
