@@ -139,10 +139,15 @@ func (p Polyline) segments() int {
 	return len(p.Vertices) - 1
 }
 
-// segment is the i-th segment: its ends and its bulge.
+// segment is the i-th segment: its ends and its bulge. A bow of less than a
+// billionth of its chord is straight: the circle it belongs to has no centre
+// that a number can hold.
 func (p Polyline) segment(i int) (a, b Point, bulge float64) {
 	v := p.Vertices[i]
-	return v.Point, p.Vertices[(i+1)%len(p.Vertices)].Point, v.Bulge
+	if bulge = v.Bulge; math.Abs(bulge) < 1e-9 {
+		bulge = 0
+	}
+	return v.Point, p.Vertices[(i+1)%len(p.Vertices)].Point, bulge
 }
 
 // bulgeArc is the circle of a bulged segment and its angles; a negative sweep

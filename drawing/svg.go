@@ -113,15 +113,22 @@ func (p *svg) path(s Polyline) string {
 		from, to, bulge := s.segment(i)
 		switch {
 		case bulge != 0 && from != to:
-			_, r, _, sweep := bulgeArc(from, to, bulge)
-			large, positive := 0, 0
-			if math.Abs(sweep) > math.Pi {
-				large = 1
-			}
+			// Ends are written to 0.001 mm: that can move the bow of a half circle by
+			// 0.06 mm, of a quarter hardly more than its ends.
+			c, r, start, sweep := bulgeArc(from, to, bulge)
+			positive := 0
 			if sweep < 0 { // clockwise stays the positive direction of a y axis that points down
 				positive = 1
 			}
-			fmt.Fprintf(&b, "A%s %s 0 %d %d %s %s", mm(r), mm(r), large, positive, mm(to.X), p.y(to))
+			parts := math.Ceil(math.Abs(sweep)/(math.Pi/2) - 1e-9)
+			for k := 1.0; k <= parts; k++ {
+				end := to
+				if k < parts {
+					sin, cos := math.Sincos(start + sweep*k/parts)
+					end = Point{c.X + r*cos, c.Y + r*sin}
+				}
+				fmt.Fprintf(&b, "A%s %s 0 0 %d %s %s", mm(r), mm(r), positive, mm(end.X), p.y(end))
+			}
 		case s.Closed && i == n-1: // Z draws it
 		default:
 			fmt.Fprintf(&b, "L%s %s", mm(to.X), p.y(to))

@@ -165,13 +165,10 @@ func (b *board) outline(h Hole) drawing.Shape {
 		if far < 1e-9 {
 			return b.circle(h.X, h.Y, r)
 		}
-		// Quarter circles: a half circle whose ends are rounded to 0.001 mm can
-		// lie 0.06 mm off, a quarter hardly more than its ends.
 		nx, ny := -(q.Y-p.Y)/far*r, (q.X-p.X)/far*r
-		bulge := math.Tan(math.Pi / 8)
 		return drawing.Polyline{Closed: true, Vertices: []drawing.Vertex{
-			{Point: b.p(p.X-nx, p.Y-ny)}, {Point: b.p(q.X-nx, q.Y-ny), Bulge: bulge}, {Point: b.p(q.X+ny, q.Y-nx), Bulge: bulge},
-			{Point: b.p(q.X+nx, q.Y+ny)}, {Point: b.p(p.X+nx, p.Y+ny), Bulge: bulge}, {Point: b.p(p.X-ny, p.Y+nx), Bulge: bulge},
+			{Point: b.p(p.X-nx, p.Y-ny)}, {Point: b.p(q.X-nx, q.Y-ny), Bulge: 1},
+			{Point: b.p(q.X+nx, q.Y+ny)}, {Point: b.p(p.X+nx, p.Y+ny), Bulge: 1},
 		}}
 	}
 	poly := drawing.Polyline{Closed: true}
